@@ -1,0 +1,84 @@
+"""The books a user edits, as frozen records."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+
+from estimator.settings import Shop
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """One way to buy one item.
+
+    Attributes:
+        pack_size: how many `unit` one pack holds, above zero.
+        pack_price: in the shop's currency; None where the book has the item but no price.
+        properties: the remaining columns that are filled in ("volume_in3" -> "20.0").
+        row: row in the file as a spreadsheet counts it (the header is row 1).
+    """
+
+    item: str
+    description: str
+    unit: str
+    pack_size: Decimal
+    pack_price: Decimal | None
+    supplier: str
+    aisle: str
+    tax_class: str
+    properties: Mapping[str, str]
+    priced_on: date | None
+    source: str
+    row: int
+
+
+@dataclass(frozen=True, slots=True)
+class LaborUnit:
+    """Hours for one unit of a task, hands on, one person.
+
+    Attributes:
+        conditions: keys of shop.toml [conditions] whose factor multiplies this task.
+        source: where the hours come from; judgement says so.
+    """
+
+    task: str
+    description: str
+    unit: str
+    hours_low: Decimal
+    hours_likely: Decimal
+    hours_high: Decimal
+    conditions: tuple[str, ...]
+    includes: str
+    source: str
+    row: int
+
+
+@dataclass(frozen=True, slots=True)
+class Account:
+    """The account one kind of line posts to."""
+
+    line_kind: str
+    account_code: str
+    account_name: str
+    note: str
+    row: int
+
+
+@dataclass(frozen=True, slots=True)
+class Books:
+    """Everything a shop keeps, read and checked.
+
+    Attributes:
+        materials: all ways to buy an item, by item key, in file order.
+        labor: by task key. accounts: by kind of line.
+        files: name of each file as read, by book ("materials" -> "catalogs/materials.csv").
+    """
+
+    materials: Mapping[str, tuple[Material, ...]]
+    labor: Mapping[str, LaborUnit]
+    accounts: Mapping[str, Account]
+    shop: Shop
+    files: Mapping[str, str]

@@ -1,0 +1,211 @@
+"""What pricing hands to the outputs: shopping lines, hours, the price step by step, the bid."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from typing import Literal
+
+from estimator.catalog.records import Books
+from estimator.rules.records import Finding
+from estimator.survey.records import Survey
+from estimator.takeoff.records import Takeoff
+
+
+@dataclass(frozen=True, slots=True)
+class PackBought:
+    """One kind of pack and how many of it to buy; cost is count x price_each.
+
+    `sold_as` is "pack", "coil" or "length" (a length: pack_size x count in one piece).
+    """
+
+    supplier: str
+    description: str
+    sold_as: str
+    pack_size: Decimal
+    unit: str
+    count: int
+    price_each: Decimal
+    cost: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class StockDrawn:
+    """Truck stock used: quantity x unit_cost, rounded to the cent; None where it has no price."""
+
+    what: str
+    quantity: Decimal
+    unit: str
+    unit_cost: Decimal | None
+    cost: Decimal | None
+
+
+@dataclass(frozen=True, slots=True)
+class ShoppingLine:
+    """One item: what the takeoff needs, what the truck gives, what to buy and why.
+
+    Attributes:
+        need: sum of the takeoff lines of this item. to_buy: need less truck stock, never below 0.
+        cost: packs plus truck stock drawn; None where the book has no price ("unknown").
+    """
+
+    item: str
+    description: str
+    aisle: str
+    unit: str
+    need: Decimal
+    to_buy: Decimal
+    packs: tuple[PackBought, ...]
+    stock: tuple[StockDrawn, ...]
+    cost: Decimal | None
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class LaborLine:
+    """One takeoff task with its hours.
+
+    Attributes:
+        task_line_id: the takeoff line it comes from.
+        unit_low, unit_likely, unit_high: hours for one unit, from the labor book.
+        factor: product of the condition factors that hold and that the book names for the task.
+        factor_why: those conditions in words, empty for factor 1.
+        hours_low, hours_likely, hours_high: quantity x unit x factor, to six places.
+    """
+
+    task_line_id: str
+    task: str
+    description: str
+    phase: str
+    quantity: Decimal
+    unit: str
+    where: str
+    unit_low: Decimal
+    unit_likely: Decimal
+    unit_high: Decimal
+    factor: Decimal
+    factor_why: str
+    hours_low: Decimal
+    hours_likely: Decimal
+    hours_high: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Hours:
+    """Sums over the labor lines, and the hours charged.
+
+    Attributes:
+        expected: (low + 4 x likely + high) / 6, to six places.
+        charged: what the price uses. basis: "likely", "expected" or "override".
+    """
+
+    low: Decimal
+    likely: Decimal
+    high: Decimal
+    expected: Decimal
+    charged: Decimal
+    basis: Literal["likely", "expected", "override"]
+
+
+@dataclass(frozen=True, slots=True)
+class PriceBuild:
+    """From cost to total, every step rounded to the cent before the next uses it.
+
+    labor = charged hours x rate; materials_cost = listed + small_items; materials_sell =
+    materials_cost x (1 + markup); base = labor + materials_sell + trips; overhead on base;
+    profit on base + overhead; built_up = base + overhead + profit; offered = max(built_up,
+    minimum_charge); before_tax = offered + permit; tax on materials_sell; total; deposit; balance.
+    """
+
+    hours_charged: Decimal
+    labor_rate_per_hour: Decimal
+    labor: Decimal
+    materials_listed: Decimal
+    materials_overridden: bool
+    small_items_pct: Decimal
+    small_items: Decimal
+    materials_cost: Decimal
+    markup_pct: Decimal
+    margin_pct: Decimal
+    materials_sell: Decimal
+    trips_count: int
+    trip_charge: Decimal
+    trips: Decimal
+    base: Decimal
+    overhead_pct: Decimal
+    overhead: Decimal
+    profit_pct: Decimal
+    profit: Decimal
+    built_up: Decimal
+    minimum_charge: Decimal
+    minimum_governs: bool
+    offered: Decimal
+    permit_cost: Decimal
+    permit_handling: Decimal
+    before_tax: Decimal
+    tax_mode: str
+    tax_rate_pct: Decimal
+    tax: Decimal
+    total: Decimal
+    deposit_pct: Decimal
+    deposit: Decimal
+    balance: Decimal
+    unpriced_items: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RouteOption:
+    """One way of the survey priced on its own, for the comparison of ways."""
+
+    route: str
+    rank: int
+    order_text: str
+    members: int
+    opening_in2: Fraction
+    hours: Decimal
+    cost: Decimal
+    total: Decimal
+    blocked_by: tuple[str, ...]
+    chosen: bool
+
+
+@dataclass(frozen=True, slots=True)
+class BookLine:
+    """One line for the bookkeeper: a budget memo, nothing is posted by a bid.
+
+    Attributes:
+        cost: what the shop expects to spend; None where unknown. price: what the customer pays.
+    """
+
+    line_kind: str
+    account_code: str
+    account_name: str
+    description: str
+    quantity: Decimal | None
+    unit: str
+    cost: Decimal | None
+    price: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Bid:
+    """Everything the outputs need, and nothing they must work out themselves.
+
+    Attributes:
+        second_total: the total if every unknown that moves the price turns out badly; None
+            where none does. second_total_why: which unknowns those are.
+    """
+
+    survey: Survey
+    books: Books
+    takeoff: Takeoff
+    findings: tuple[Finding, ...]
+    shopping: tuple[ShoppingLine, ...]
+    labor: tuple[LaborLine, ...]
+    hours: Hours
+    price: PriceBuild
+    routes: tuple[RouteOption, ...]
+    book_lines: tuple[BookLine, ...]
+    second_total: Decimal | None
+    second_total_why: str

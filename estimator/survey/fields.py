@@ -1,0 +1,137 @@
+"""Field types of the survey: measures as people type them, and `unknown` where nobody knows."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from decimal import Decimal
+from fractions import Fraction
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationInfo, WithJsonSchema
+from pydantic_core import PydanticCustomError
+
+from estimator.units import LengthReading, MeasureError, read_length, read_volume
+
+UNKNOWN = "unknown"
+YesNo = Literal["yes", "no", "unknown"]
+
+
+class Record(BaseModel):
+    """What every survey record obeys: nobody changes it, and an unknown key is an error."""
+
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", defer_build=True, arbitrary_types_allowed=True
+    )
+
+
+def _refuse(error: MeasureError) -> PydanticCustomError:
+    words = {"reason": error.reason, "hint": error.hint}
+    return PydanticCustomError("measure", "{reason}|{hint}", words)
+
+
+def _length(value: Any, info: ValidationInfo) -> Fraction | None:
+    """Read a length with the job's bare unit; keep its notes for the echo."""
+    if value is None or value == UNKNOWN:
+        return None
+    if isinstance(value, Fraction):
+        return value
+    if isinstance(value, bool | float) or not isinstance(value, str | int | Decimal):
+        raise PydanticCustomError("measure", "{reason}|{hint}", _NOT_A_LENGTH)
+    context = info.context or {}
+    try:
+        reading = read_length(
+            value,
+            bare_unit=context.get("bare_unit", "in"),
+            decimal_comma=context.get("decimal_comma", False),
+        )
+    except MeasureError as error:
+        raise _refuse(error) from None
+    _echo(context.get("echo"), value, reading, info)
+    return reading.inches
+
+
+def _echo(
+    echo: Callable[[str, str, LengthReading], None] | None,
+    typed: str | int | Decimal,
+    reading: LengthReading,
+    info: ValidationInfo,
+) -> None:
+    if echo is not None:
+        echo(info.field_name or "", str(typed), reading)
+
+
+def _volume(value: Any, info: ValidationInfo) -> Decimal | None:
+    """Read a box volume as stamped; in3 exactly as Decimal, other units to six places."""
+    if value is None or value == UNKNOWN:
+        return None
+    if isinstance(value, bool | float):
+        raise PydanticCustomError("measure", "{reason}|{hint}", _NOT_A_VOLUME)
+    if isinstance(value, Decimal) and not isinstance(value, str):
+        value = str(value)
+    bare = "mL" if (info.context or {}).get("bare_unit") == "mm" else "in3"
+    try:
+        exact = read_volume(value, bare_unit=bare)
+    except MeasureError as error:
+        raise _refuse(error) from None
+    return (Decimal(exact.numerator) / Decimal(exact.denominator)).normalize()
+
+
+_NOT_A_LENGTH = {
+    "reason": "this is not a length",
+    "hint": "Write it as on the tape, in quotes: \"12' 6-1/2\\\"\" or \"3.8 m\".",
+}
+_NOT_A_VOLUME = {
+    "reason": "this is not a volume",
+    "hint": 'Write the volume stamped in the box, such as "18 in3", or "unknown".',
+}
+
+_LENGTH_SCHEMA = {
+    "type": ["string", "number"],
+    "description": "a length as typed (12' 6-1/2\", 150 in, 3.8 m), or a bare number in the "
+    "job's bare unit",
+}
+_MAYBE_LENGTH_SCHEMA = {**_LENGTH_SCHEMA, "description": _LENGTH_SCHEMA["description"]}
+_MAYBE_LENGTH_SCHEMA["description"] = f'{_LENGTH_SCHEMA["description"]}, or "unknown"'
+
+
+def _known(value: Fraction | None) -> Fraction:
+    if value is None:
+        raise PydanticCustomError(
+            "measure",
+            "{reason}|{hint}",
+            {"reason": "this length cannot be left unknown", "hint": "Measure it, or estimate it."},
+        )
+    return value
+
+
+def _needed_length(value: Any, info: ValidationInfo) -> Fraction:
+    return _known(_length(value, info))
+
+
+Length = Annotated[Fraction, BeforeValidator(_needed_length), WithJsonSchema(_LENGTH_SCHEMA)]
+MaybeLength = Annotated[
+    Fraction | None, BeforeValidator(_length), WithJsonSchema(_MAYBE_LENGTH_SCHEMA)
+]
+MaybeVolume = Annotated[
+    Decimal | None,
+    BeforeValidator(_volume),
+    WithJsonSchema(
+        {"type": ["string", "number"], "description": 'a volume such as "18 in3", or "unknown"'}
+    ),
+]
+
+
+def _maybe_int(value: Any) -> Any:
+    return None if value == UNKNOWN else value
+
+
+MaybeInt = Annotated[
+    int | None,
+    BeforeValidator(_maybe_int),
+    WithJsonSchema({"type": ["integer", "string"], "description": 'a whole number, or "unknown"'}),
+]
+MaybeText = Annotated[
+    str | None,
+    BeforeValidator(_maybe_int),
+    WithJsonSchema({"type": "string", "description": 'text, or "unknown"'}),
+]

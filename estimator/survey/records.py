@@ -1,0 +1,96 @@
+"""The survey itself: one job, everything measured for it, and what the job overrides."""
+
+from __future__ import annotations
+
+from datetime import date
+from decimal import Decimal
+from typing import Any, Literal
+
+from pydantic import Field
+
+from estimator.survey.closing import FinishScope, Opening
+from estimator.survey.electrical import Box, Circuit, Run, TruckStock
+from estimator.survey.fields import MaybeInt, Record, YesNo
+from estimator.survey.place import Corner, Gap, Level, Member, Obstacle, Tee, Wall
+
+BareUnit = Literal["in", "ft", "mm", "cm", "m"]
+
+
+class Job(Record):
+    """Who, where, when, and which conventions the numbers follow."""
+
+    id: str = Field(min_length=1, description="job number on every sheet")
+    title: str = Field(min_length=1)
+    customer: str = "Sample customer"
+    address: str = ""
+    scope: str = Field(default="", description="the work in one sentence, for the customer")
+    bid_date: date | None = Field(default=None, alias="date")
+    country: str = Field(default="US", min_length=2, max_length=2, description="ISO 3166-1")
+    locale: str = Field(default="en_US", description="how money and dates are shown")
+    units: Literal["us", "metric"] = "us"
+    bare_unit: BareUnit | None = Field(
+        default=None, description="unit of a bare number; unstated: in, or mm in a metric job"
+    )
+    edition: str = Field(default="nec-2023", description="edition of the rules it is held against")
+    year_built: MaybeInt = None
+    occupied: YesNo = "unknown"
+    route: str | None = Field(default=None, description="the way chosen, where there are several")
+
+
+class BookFiles(Record):
+    """Which books price the job; paths are relative to the job file."""
+
+    folder: str | None = None
+    materials: str | None = None
+    labor: str | None = None
+    shop: str | None = None
+    accounts: str | None = None
+
+
+class Acceptance(Record):
+    """A finding somebody decided to live with, or a remedy somebody declined, and why."""
+
+    finding: str = Field(description='finding id such as "box-fill:source"')
+    reason: str = Field(min_length=1)
+    decision: Literal["accept", "decline remedy"] = "accept"
+
+
+class Overrides(Record):
+    """Figures the job knows better than the books."""
+
+    labor_hours: Decimal | None = Field(default=None, ge=0, description="charged hours in all")
+    materials_cost: Decimal | None = Field(default=None, ge=0)
+    trips: int | None = Field(default=None, ge=0)
+    hours: dict[str, Decimal] = Field(
+        default_factory=dict, description="hours for one unit of a task, by task key"
+    )
+    prices: dict[str, Decimal] = Field(
+        default_factory=dict, description="price of one unit of an item, by item key"
+    )
+
+
+class Survey(Record):
+    """Everything measured for one job."""
+
+    format: Literal[1] = Field(default=1, description="version of this file's form")
+    job: Job
+    circuit: Circuit = Field(default_factory=Circuit)
+    walls: tuple[Wall, ...] = ()
+    corners: tuple[Corner, ...] = ()
+    tees: tuple[Tee, ...] = ()
+    doors: tuple[Gap, ...] = ()
+    windows: tuple[Gap, ...] = ()
+    members: tuple[Member, ...] = ()
+    obstacles: tuple[Obstacle, ...] = ()
+    levels: tuple[Level, ...] = ()
+    boxes: tuple[Box, ...] = Field(min_length=1)
+    runs: tuple[Run, ...] = Field(min_length=1)
+    openings: tuple[Opening, ...] = ()
+    finish: FinishScope = Field(default_factory=FinishScope)
+    truck_stock: tuple[TruckStock, ...] = ()
+    overrides: Overrides = Field(default_factory=Overrides)
+    acceptances: tuple[Acceptance, ...] = ()
+    books: BookFiles = Field(default_factory=BookFiles)
+    settings: dict[str, Any] = Field(
+        default_factory=dict, description="laid over shop.toml, section by section"
+    )
