@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from estimator.toml_lines import TomlPath, line_of, repeated_keys
 from hypothesis import given
 from hypothesis import strategies as st
+
+from estimator.toml_lines import TomlPath, line_of, repeated_keys
 
 # Lines counted by hand in an editor; the first is 1.
 JOB = '''\
