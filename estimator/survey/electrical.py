@@ -7,8 +7,15 @@ from typing import Literal
 
 from pydantic import Field
 
-from estimator.survey.fields import Length, MaybeInt, MaybeLength, MaybeText, MaybeVolume
-from estimator.survey.fields import Record, YesNo
+from estimator.survey.fields import (
+    Length,
+    MaybeInt,
+    MaybeLength,
+    MaybeText,
+    MaybeVolume,
+    Record,
+    YesNo,
+)
 
 Device = Literal[
     "receptacle", "gfci receptacle", "afci receptacle", "switch", "three-way switch",

@@ -13,7 +13,16 @@ from pydantic_core import PydanticCustomError
 from estimator.units import LengthReading, MeasureError, read_length, read_volume
 
 UNKNOWN = "unknown"
-YesNo = Literal["yes", "no", "unknown"]
+
+
+def _yes_no(value: Any) -> Any:
+    """TOML's true and false say yes and no too."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return value
+
+
+YesNo = Annotated[Literal["yes", "no", "unknown"], BeforeValidator(_yes_no)]
 
 
 class Record(BaseModel):
@@ -66,11 +75,9 @@ def _volume(value: Any, info: ValidationInfo) -> Decimal | None:
         return None
     if isinstance(value, bool | float):
         raise PydanticCustomError("measure", "{reason}|{hint}", _NOT_A_VOLUME)
-    if isinstance(value, Decimal) and not isinstance(value, str):
-        value = str(value)
-    bare = "mL" if (info.context or {}).get("bare_unit") == "mm" else "in3"
+    metric = (info.context or {}).get("bare_unit") in ("mm", "cm", "m")
     try:
-        exact = read_volume(value, bare_unit=bare)
+        exact = read_volume(value, bare_unit="cm3" if metric else "in3")
     except MeasureError as error:
         raise _refuse(error) from None
     return (Decimal(exact.numerator) / Decimal(exact.denominator)).normalize()
@@ -78,7 +85,7 @@ def _volume(value: Any, info: ValidationInfo) -> Decimal | None:
 
 _NOT_A_LENGTH = {
     "reason": "this is not a length",
-    "hint": "Write it as on the tape, in quotes: \"12' 6-1/2\\\"\" or \"3.8 m\".",
+    "hint": 'Write it as on the tape, in quotes: "12\' 6-1/2\\"" or "3.8 m".',
 }
 _NOT_A_VOLUME = {
     "reason": "this is not a volume",

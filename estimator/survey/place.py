@@ -35,7 +35,9 @@ class Wall(Record):
     finish_thickness_in: MaybeLength = Field(default=None, alias="finish_thickness")
     insulated: YesNo = "unknown"
     trim_height_in: MaybeLength = Field(
-        default=None, alias="trim_height", description="baseboard height; an opening below is hidden"
+        default=None,
+        alias="trim_height",
+        description="baseboard height; an opening below is hidden",
     )
     framing: Literal["wood", "steel", "unknown"] = "wood"
     top_plates_count: int = Field(default=2, alias="top_plates", ge=0, le=4)

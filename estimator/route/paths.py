@@ -1,0 +1,205 @@
+"""Turns each run of a survey into legs: from the walls that were drawn, or as typed."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from itertools import pairwise
+
+from estimator.problems import InputError, Problem
+from estimator.route.members import Met, WallFrame, frames, level_leg, upright_leg
+from estimator.route.plan import spread, turn_between, walls_between
+from estimator.route.records import Crossed, Go, PathLeg, RunPath
+from estimator.survey.electrical import Box, Leg, Method, Run
+from estimator.survey.place import Corner
+from estimator.survey.records import Survey
+
+_ZERO = Fraction(0)
+_TYPED_CORNER_MEMBERS = 2
+
+
+def run_paths(survey: Survey) -> tuple[RunPath, ...]:
+    """Work out every run of the survey.
+
+    Raises:
+        InputError: walls that no corner joins, or a level whose height is unknown.
+    """
+    drawn = _Drawn(survey)
+    paths: list[RunPath] = []
+    problems: list[Problem] = []
+    for run in survey.runs:
+        try:
+            legs = tuple(_typed(run, leg) for leg in run.legs) if run.legs else drawn.legs(run)
+        except InputError as error:
+            problems.extend(error.problems)
+        else:
+            paths.append(RunPath(run, legs))
+    if problems:
+        raise InputError(problems)
+    return tuple(paths)
+
+
+def _typed(run: Run, leg: Leg) -> PathLeg:
+    """One leg of the quick form; unstated corner members are two a corner."""
+    crossed = [Crossed(kind, count) for kind, count in leg.members.items() if count]
+    at_corners = leg.corner_members_count
+    if at_corners is None:
+        at_corners = leg.corners_count * _TYPED_CORNER_MEMBERS
+    if at_corners:
+        crossed.append(Crossed("corner stud", at_corners, leg.corner_edge_in))
+    return PathLeg(
+        go=leg.go,
+        length_in=leg.length_in,
+        method=leg.method or _usual(run, leg.go),
+        studs=leg.studs_count,
+        crossed=tuple(crossed),
+        corners=leg.corners_count,
+        obstacles=leg.obstacles_count,
+        wall_plates=leg.plates_count,
+        plate_holes=min(leg.plates_count, 1),
+        floor_holes=leg.floor_holes_count,
+        depth_in=run.stud_depth_in,
+    )
+
+
+def _usual(run: Run, go: Go) -> Method:
+    """Rises and drops inside a wall are fished whatever is done to the level part."""
+    return "fished" if go in ("up", "down") and run.method != "exposed" else run.method
+
+
+class _Drawn:
+    """Legs from walls that were drawn."""
+
+    def __init__(self, survey: Survey) -> None:
+        self.survey = survey
+        self.frames = frames(survey)
+        self.boxes = {box.id: box for box in survey.boxes}
+        self.level_heights: dict[str, Fraction | None] = {
+            level.kind: level.height_in for level in survey.levels
+        }
+
+    def legs(self, run: Run) -> tuple[PathLeg, ...]:
+        start, end = self.boxes[run.from_box], self.boxes[run.to_box]
+        if run.way == "through":
+            legs = self._through(run, start, end)
+        elif run.level is not None:
+            legs = self._by_level(run, start, end, run.level)
+        else:
+            legs = self._in_walls(run, start, end)
+        return tuple(leg for leg in legs if leg.length_in or leg.corners)
+
+    def _upright(self, run: Run, box: Box, from_in: Fraction, to_in: Fraction) -> PathLeg:
+        """A rise or drop at a box, from one height to another."""
+        frame = self.frames[box.wall or ""]
+        met = upright_leg(frame, box.x_in or _ZERO, from_in, to_in)
+        go: Go = "up" if to_in > from_in else "down"
+        return _leg(frame, met, go, abs(to_in - from_in), _usual(run, go))
+
+    def _level(self, run: Run, wall: str, x1: Fraction, x2: Fraction, high: Fraction) -> PathLeg:
+        frame = self.frames[wall]
+        return _leg(frame, level_leg(frame, x1, x2, high), "along", abs(x2 - x1), run.method)
+
+    def _through(self, run: Run, start: Box, end: Box) -> list[PathLeg]:
+        """Straight through the wall: the sideways and the upward offset between the boxes."""
+        high = start.height_in or _ZERO
+        sideways = self._level(run, start.wall or "", start.x_in or _ZERO, end.x_in or _ZERO, high)
+        return [sideways, self._upright(run, end, high, end.height_in or _ZERO)]
+
+    def _in_walls(self, run: Run, start: Box, end: Box) -> list[PathLeg]:
+        high = start.height_in if run.height_in is None else run.height_in
+        high = high or _ZERO
+        return [
+            self._upright(run, start, start.height_in or _ZERO, high),
+            *self._round_walls(run, start, end, high),
+            self._upright(run, end, high, end.height_in or _ZERO),
+        ]
+
+    def _round_walls(self, run: Run, start: Box, end: Box, high: Fraction) -> list[PathLeg]:
+        """Level legs along each wall in turn, with the corner at the head of all but the first."""
+        walls = self._chain(run, start, end)
+        legs = []
+        x = start.x_in or _ZERO
+        corner: Corner | None = None
+        for wall, following in pairwise(walls):
+            turn = turn_between(self.survey, wall, following)
+            if turn is None:
+                raise _not_joined(run, wall, following)
+            edge = self.frames[wall].wall.length_in if turn.leaves_right else _ZERO
+            legs.append(_with_corner(self._level(run, wall, x, edge, high), corner))
+            corner = turn.corner
+            x = _ZERO if turn.leaves_right else self.frames[following].wall.length_in
+        legs.append(_with_corner(self._level(run, walls[-1], x, end.x_in or _ZERO, high), corner))
+        return legs
+
+    def _chain(self, run: Run, start: Box, end: Box) -> tuple[str, ...]:
+        first, last = start.wall or "", end.wall or ""
+        if run.walls:
+            if (run.walls[0], run.walls[-1]) != (first, last):
+                read = f'its walls go from "{run.walls[0]}" to "{run.walls[-1]}"'
+                raise _bad_run(run, read, f'List them from "{first}" to "{last}".')
+            return run.walls
+        walls = walls_between(self.survey, first, last)
+        if not walls:
+            raise _not_joined(run, first, last)
+        return walls
+
+    def _by_level(self, run: Run, start: Box, end: Box, level: str) -> list[PathLeg]:
+        """Up or down to a level, along and across it, and back; walls are left by one hole."""
+        high = self.level_heights.get(level)
+        if high is None:
+            write = f"Give the height of the {level} floor, below zero for one below."
+            raise _bad_run(run, f"the height of the {level} is unknown", write)
+        apart = spread(self.survey, start, end)
+        if apart is None:
+            raise _not_joined(run, start.wall or "", end.wall or "")
+        return [
+            self._leave(run, start, start.height_in or _ZERO, high),
+            PathLeg("across", apart[1], "exposed"),
+            PathLeg("along", apart[0], "exposed"),
+            self._leave(run, end, high, end.height_in or _ZERO),
+        ]
+
+    def _leave(self, run: Run, box: Box, from_in: Fraction, to_in: Fraction) -> PathLeg:
+        """The upright leg between a box and a level: through plates, or free for a ceiling box."""
+        if box.mount == "ceiling":
+            go: Go = "up" if to_in > from_in else "down"
+            return PathLeg(go, abs(to_in - from_in), "exposed")
+        leg = self._upright(run, box, from_in, to_in)
+        if max(from_in, to_in) > (box.height_in or _ZERO):
+            plates = self.frames[box.wall or ""].wall.top_plates_count
+            return replace(leg, wall_plates=plates, plate_holes=1)
+        return replace(leg, floor_holes=1)
+
+
+def _leg(frame: WallFrame, met: Met, go: Go, length_in: Fraction, method: Method) -> PathLeg:
+    return PathLeg(
+        go=go,
+        length_in=length_in,
+        method=method,
+        wall=frame.wall.id,
+        studs=met.studs,
+        assumed=met.assumed,
+        crossed=tuple(met.crossed),
+        obstacles=met.obstacles,
+        depth_in=frame.depth_in,
+        steel=frame.wall.framing == "steel",
+        passes_gap=met.passes_gap,
+    )
+
+
+def _with_corner(leg: PathLeg, corner: Corner | None) -> PathLeg:
+    """The leg with the corner at its head, and the members bored there."""
+    if corner is None:
+        return leg
+    studs = Crossed("corner stud", corner.members_count, corner.edge_in)
+    crossed = (studs, *leg.crossed) if studs.count else leg.crossed
+    return replace(leg, corners=1, crossed=crossed)
+
+
+def _bad_run(run: Run, read: str, write: str) -> InputError:
+    return InputError([Problem(f'run "{run.id}"', read, write)])
+
+
+def _not_joined(run: Run, first: str, second: str) -> InputError:
+    read = f'no corner joins the walls "{first}" and "{second}"'
+    return _bad_run(run, read, 'Add [[corners]] with walls = ["left", "right"], or type the legs.')

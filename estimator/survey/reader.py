@@ -1,0 +1,160 @@
+"""Reads a job file into a survey; every problem at once, each with its line."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from copy import deepcopy
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from pydantic import ValidationError
+from pydantic_core import ErrorDetails
+
+from estimator.problems import InputError, Problem
+from estimator.survey.cross_checks import cross_problems
+from estimator.survey.messages import problem_words
+from estimator.survey.records import Survey
+from estimator.text_files import read_text
+from estimator.toml_files import read_toml, toml_place
+from estimator.toml_lines import TomlPath, line_of
+from estimator.units import LengthReading
+
+_BARE = {"us": "in", "metric": "mm"}
+_BARE_UNITS = ("in", "ft", "mm", "cm", "m")
+
+
+@dataclass(frozen=True, slots=True)
+class JobFile:
+    """A job file as read.
+
+    Attributes:
+        notes: one line for each length that was accepted with a remark, as it was understood.
+    """
+
+    path: Path
+    survey: Survey
+    notes: tuple[str, ...]
+
+
+def read_job(path: Path) -> JobFile:
+    """Read one job file.
+
+    Raises:
+        InputError: with every problem of the file, in line order.
+    """
+    text = read_text(path, str(path))
+    return job_from_text(text, path)
+
+
+def job_from_text(text: str, path: Path) -> JobFile:
+    """Read the text of a job file; `path` is what problems call it.
+
+    Raises:
+        InputError: with every problem of the text.
+    """
+    raw = read_toml(text, str(path))
+    notes: list[str] = []
+    found = _try(raw, notes)
+    if isinstance(found, Survey):
+        return JobFile(path, found, tuple(notes))
+    found.sort(key=lambda each: line_of(text, each[0]) or 0)
+    raise InputError(
+        Problem(toml_place(str(path), text, where), read, write) for where, read, write in found
+    )
+
+
+Found = list[tuple[TomlPath, str, str]]
+
+
+def _try(raw: Mapping[str, Any], notes: list[str]) -> Survey | Found:
+    try:
+        survey = Survey.model_validate(raw, context=_context(raw, notes))
+    except ValidationError as error:
+        refused = error.errors(include_url=False)
+        found = [problem_words(each) for each in refused if not _is_echo(each, raw)]
+        return found + _more_problems(raw, refused, [place for place, _, _ in found])
+    return cross_problems(survey) or survey
+
+
+def _is_echo(error: ErrorDetails, raw: Mapping[str, Any]) -> bool:
+    """True for "this list is empty" said only because all that is in it was refused."""
+    return error["type"] == "too_short" and bool(error["input"] or raw.get(str(error["loc"][0])))
+
+
+def _more_problems(
+    raw: Mapping[str, Any], refused: list[ErrorDetails], places: list[TomlPath]
+) -> Found:
+    """Disagreements between the parts, found with the refused values left out."""
+    if any(error["type"] == "missing" for error in refused):
+        return []
+    pruned = deepcopy(dict(raw))
+    for place in places:
+        _leave_out(pruned, place)
+    try:
+        survey = Survey.model_validate(pruned, context=_context(raw, []))
+    except ValidationError:
+        return []
+    return [found for found in cross_problems(survey) if found[0] not in places]
+
+
+def _leave_out(values: dict[str, Any], place: TomlPath) -> None:
+    """Take one value out of nested tables; a place that is not there is passed over."""
+    inner: Any = values
+    for part in place[:-1]:
+        try:
+            inner = inner[part]
+        except (KeyError, IndexError, TypeError):
+            return
+    if isinstance(inner, dict):
+        inner.pop(place[-1], None)
+
+
+def survey_from(raw: Mapping[str, Any]) -> Survey:
+    """Make a survey from plain values, as a program would hand them over.
+
+    Raises:
+        InputError: with every problem; places are named by key, there being no lines.
+    """
+    found = _try(raw, [])
+    if isinstance(found, Survey):
+        return found
+    raise InputError(
+        Problem(toml_place("survey", None, where), read, write) for where, read, write in found
+    )
+
+
+def job_schema() -> dict[str, Any]:
+    """The JSON Schema of a job file, from the same records that read it."""
+    return Survey.model_json_schema(by_alias=True)
+
+
+def _context(raw: Mapping[str, Any], notes: list[str]) -> dict[str, Any]:
+    job = raw.get("job")
+    job = job if isinstance(job, dict) else {}
+    bare = job.get("bare_unit") or _BARE.get(str(job.get("units", "us")), "in")
+
+    def echo(field: str, typed: str, reading: LengthReading) -> None:
+        notes.extend(
+            f'{field.removesuffix("_in")} "{typed}" was read as {reading.echo}: {note}'
+            for note in reading.notes
+        )
+
+    return {
+        "bare_unit": bare if bare in _BARE_UNITS else "in",
+        "decimal_comma": _writes_comma(str(job.get("locale", "en_US"))),
+        "echo": echo,
+    }
+
+
+def _writes_comma(locale: str) -> bool:
+    """True where the locale's decimals are written with a comma."""
+    if locale.startswith(("en", "es_US", "es_MX")):
+        return False
+    from babel import Locale, UnknownLocaleError  # late: most jobs never need it
+
+    try:
+        symbols = Locale.parse(locale).number_symbols
+    except (UnknownLocaleError, ValueError):
+        return False
+    return bool(symbols.get("latn", {}).get("decimal") == ",")
