@@ -1,0 +1,1 @@
+"""What to buy and what it costs: packs, cable, hours and the price forms."""
