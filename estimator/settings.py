@@ -121,6 +121,8 @@ class Shop:
         origin: layer that each setting came from, by dotted key ("practice.tail").
         shown: each setting as it was written, by dotted key, for the assumptions sheet.
         currency: ISO 4217 code that every price in this shop's books is in.
+        units: the system that bare numbers and order steps are meant in.
+        decimal_comma: the books write 1,25 where others write 1.25.
         stale_after_days: a price older than this is called stale.
     """
 
@@ -130,6 +132,8 @@ class Shop:
     terms: Terms
     conditions: Mapping[str, Decimal]
     currency: str
+    units: Literal["us", "metric"]
+    decimal_comma: bool
     stale_after_days: int
     origin: Mapping[str, str]
     shown: Mapping[str, str]

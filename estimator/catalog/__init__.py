@@ -1,0 +1,1 @@
+"""The books that the user edits: materials, labor, shop settings and accounts."""

@@ -1,0 +1,104 @@
+"""Every setting there is: its dotted name, the record field it fills, and how it is read."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from estimator.catalog import setting_readers as read
+from estimator.catalog.setting_readers import ALL_PCT, MOST_PCT, Reader
+
+MARKUP = "price.materials_markup_pct"
+MARGIN = "price.materials_margin_pct"
+UNITS = "shop.units"
+DECIMAL_COMMA = "shop.decimal_comma"
+MOST_COUNT = 1000
+MOST_DAYS = 3650
+MOST_COATS = 10
+
+
+class Setting(NamedTuple):
+    """One setting: the field of its record, and its reader."""
+
+    field: str
+    read: Reader
+
+
+SHOP = {
+    "currency": Setting("currency", read.currency),
+    "units": Setting("units", read.choice("us", "metric")),
+    "decimal_comma": Setting("decimal_comma", read.flag),
+    "stale_after_days": Setting("stale_after_days", read.whole(1, MOST_DAYS)),
+}
+PRACTICE = {
+    "tail": Setting("tail_in", read.length),
+    "tail_floor": Setting("tail_floor_in", read.length),
+    "corner_extra": Setting("corner_extra_in", read.length),
+    "obstacle_extra": Setting("obstacle_extra_in", read.length),
+    "allowance_pct": Setting("allowance_pct", read.percent(MOST_PCT)),
+    "order_step": Setting("order_step_in", read.some_length),
+    "hole": Setting("hole_in", read.some_length),
+    "plate_edge": Setting("plate_edge_in", read.length),
+    "plate_behind_trim_always": Setting("plate_behind_trim_always", read.flag),
+    "staple_first": Setting("staple_first_in", read.some_length),
+    "staple_spacing": Setting("staple_spacing_in", read.some_length),
+    "hole_end_supports": Setting("hole_end_supports", read.flag),
+    "compound": Setting("compound_in3_per_in", read.volume_per_length),
+    "feather": Setting("feather_in", read.length),
+    "board_waste_pct": Setting("board_waste_pct", read.percent(MOST_PCT)),
+    "backing_overlap": Setting("backing_overlap_in", read.length),
+    "patch_screws": Setting("patch_screws_count", read.whole(0, MOST_COUNT)),
+    "patch_screws_side": Setting("patch_screws_side_in", read.some_length),
+    "patch_screws_extra": Setting("patch_screws_per_ft", read.count_per_length),
+    "trim_nails": Setting("trim_nails_per_ft", read.count_per_length),
+    "paint_coats": Setting("paint_coats", read.whole(0, MOST_COATS)),
+    "paint_coverage": Setting("paint_in2_per_in3", read.area_per_volume),
+    "primer_coverage": Setting("primer_in2_per_in3", read.area_per_volume),
+    "consumables": Setting("consumables", read.consumables),
+}
+PRICE = {
+    "labor_rate_per_hour": Setting("labor_rate_per_hour", read.number),
+    "hours_basis": Setting("hours_basis", read.choice("likely", "expected")),
+    "materials_markup_pct": Setting("materials_markup_pct", read.percent(MOST_PCT)),
+    "small_items_pct": Setting("small_items_pct", read.percent(MOST_PCT)),
+    "minimum_charge": Setting("minimum_charge", read.number),
+    "trip_charge": Setting("trip_charge", read.number),
+    "overhead_pct": Setting("overhead_pct", read.percent(MOST_PCT)),
+    "profit_pct": Setting("profit_pct", read.percent(MOST_PCT)),
+    "permit_cost": Setting("permit_cost", read.amount_or_none),
+    "permit_handling": Setting("permit_handling", read.number),
+}
+TAX = {
+    "mode": Setting("mode", read.choice("none", "materials-sold")),
+    "rate_pct": Setting("rate_pct", read.percent(ALL_PCT)),
+}
+TERMS = {
+    "price_form": Setting("price_form", read.choice("fixed")),
+    "deposit_pct": Setting("deposit_pct", read.percent(ALL_PCT)),
+    "validity_days": Setting("validity_days", read.whole(1, MOST_DAYS)),
+    "firm_name": Setting("firm_name", read.text),
+    "firm_contact": Setting("firm_contact", read.text),
+    "firm_license": Setting("firm_license", read.text),
+    "included": Setting("included", read.texts),
+    "excluded": Setting("excluded", read.texts),
+    "permit_line": Setting("permit_line", read.text),
+    "payment_line": Setting("payment_line", read.text),
+    "workmanship_line": Setting("workmanship_line", read.text),
+    "change_line": Setting("change_line", read.text),
+}
+# Keys of [conditions] are what a survey can tell about a place; each has a factor on hours.
+CONDITIONS = {
+    key: Setting(key, read.factor)
+    for key in ("occupied-room", "plaster", "exterior-insulated", "upper-storey", "first-time")
+}
+SECTIONS = {
+    "shop": SHOP, "practice": PRACTICE, "price": PRICE, "tax": TAX, "terms": TERMS,
+    "conditions": CONDITIONS,
+}  # fmt: skip
+
+# May stand in the place of the markup; it is turned into one.
+MARGIN_SETTING = Setting("materials_margin_pct", read.margin)
+SETTINGS: dict[str, Setting] = {
+    f"{section}.{key}": setting
+    for section, keys in SECTIONS.items()
+    for key, setting in keys.items()
+} | {MARGIN: MARGIN_SETTING}
