@@ -1,0 +1,162 @@
+"""The documents that `--json` prints, as records: one a command, each with its version."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from typing import Literal
+
+from estimator.catalog.records import Account, LaborUnit, Material
+from estimator.measures import System
+from estimator.pricing.records import (
+    BookLine,
+    Hours,
+    LaborLine,
+    PriceBuild,
+    RouteOption,
+    ShoppingLine,
+)
+from estimator.problems import Problem
+from estimator.rules.records import Finding
+from estimator.takeoff.records import Takeoff
+
+
+@dataclass(frozen=True, slots=True)
+class JobHead:
+    """Which job a document is about.
+
+    Attributes:
+        currency: ISO 4217 code of every amount of money in the document.
+        edition: edition of the rules that the job was held against.
+    """
+
+    id: str
+    title: str
+    customer: str
+    address: str
+    scope: str
+    bid_date: date | None
+    country: str
+    locale: str
+    units: System
+    currency: str
+    edition: str
+
+
+@dataclass(frozen=True, slots=True)
+class BidDocument:
+    """What `estimator bid --json` prints: the whole bid.
+
+    Attributes:
+        workbook: where the workbook was written; null where a finding blocks the bid.
+        blocked_by: ids (rule:subject) of the findings that block it and nobody accepted.
+        second_total: the total if every unknown that moves the price turns out badly.
+        settings: each setting used, as written in the books or the job.
+        books: the file that each book was read from.
+        notes: how measures were read where there was something to say.
+    """
+
+    schema: Literal["estimator-bid-1"]
+    job: JobHead
+    workbook: str | None
+    blocked_by: tuple[str, ...]
+    price: PriceBuild
+    second_total: Decimal | None
+    second_total_why: str
+    hours: Hours
+    takeoff: Takeoff
+    findings: tuple[Finding, ...]
+    shopping: tuple[ShoppingLine, ...]
+    labor: tuple[LaborLine, ...]
+    routes: tuple[RouteOption, ...]
+    book_lines: tuple[BookLine, ...]
+    settings: Mapping[str, str]
+    books: Mapping[str, str]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TakeoffDocument:
+    """What `estimator takeoff --json` prints: parts and work with their reasons."""
+
+    schema: Literal["estimator-takeoff-1"]
+    job: JobHead
+    blocked_by: tuple[str, ...]
+    takeoff: Takeoff
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ShoppingDocument:
+    """What `estimator shopping-list --json` prints.
+
+    Attributes:
+        cost: of all lines with a price, before any percentage for small items.
+        unpriced_items: items that the books hold no price for; they are not in `cost`.
+    """
+
+    schema: Literal["estimator-shopping-1"]
+    job: JobHead
+    blocked_by: tuple[str, ...]
+    cost: Decimal
+    unpriced_items: tuple[str, ...]
+    shopping: tuple[ShoppingLine, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CheckDocument:
+    """What `estimator check --json` prints: every finding, passes too, worst first."""
+
+    schema: Literal["estimator-check-1"]
+    job: JobHead
+    blocked_by: tuple[str, ...]
+    findings: tuple[Finding, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ProblemsDocument:
+    """What any command prints with `--json` when the input was bad."""
+
+    schema: Literal["estimator-problems-1"]
+    problems: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CatalogCheckDocument:
+    """What `estimator catalog check --json` prints for books that can be used.
+
+    Attributes:
+        warnings: what to look at, such as stale prices; none of it stops a bid.
+    """
+
+    schema: Literal["estimator-catalog-check-1"]
+    books: Mapping[str, str]
+    warnings: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CatalogDocument:
+    """What `estimator catalog show --json` prints: the books as they were read."""
+
+    schema: Literal["estimator-catalog-1"]
+    currency: str
+    books: Mapping[str, str]
+    materials: tuple[Material, ...]
+    labor: tuple[LaborUnit, ...]
+    accounts: tuple[Account, ...]
+    settings: Mapping[str, str]
+
+
+DOCUMENTS: Mapping[str, type] = {
+    "bid": BidDocument,
+    "takeoff": TakeoffDocument,
+    "shopping-list": ShoppingDocument,
+    "check": CheckDocument,
+    "catalog-check": CatalogCheckDocument,
+    "catalog-show": CatalogDocument,
+    "problems": ProblemsDocument,
+}

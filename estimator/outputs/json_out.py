@@ -1,0 +1,156 @@
+"""Writes the documents of `--json`, and the JSON Schema of each."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+from decimal import Decimal
+from typing import Any
+
+from estimator.catalog.records import Books
+from estimator.measures import System
+from estimator.outputs.json_documents import (
+    DOCUMENTS,
+    BidDocument,
+    CatalogCheckDocument,
+    CatalogDocument,
+    CheckDocument,
+    JobHead,
+    ProblemsDocument,
+    ShoppingDocument,
+    TakeoffDocument,
+)
+from estimator.outputs.json_shape import measure_schemas, record_schema, records_within, shape_of
+from estimator.outputs.worst_first import blocking, worst_first
+from estimator.pricing.records import Bid
+from estimator.problems import Problem
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+
+
+def bid_json(bid: Bid, workbook: str | None, notes: tuple[str, ...]) -> str:
+    """Write the whole bid; `workbook` is where the file went, None where there is none."""
+    shop = bid.books.shop
+    document = BidDocument(
+        schema="estimator-bid-1",
+        job=_head(bid),
+        workbook=workbook,
+        blocked_by=_blocked_by(bid),
+        price=bid.price,
+        second_total=bid.second_total,
+        second_total_why=bid.second_total_why,
+        hours=bid.hours,
+        takeoff=bid.takeoff,
+        findings=worst_first(bid.findings),
+        shopping=bid.shopping,
+        labor=bid.labor,
+        routes=bid.routes,
+        book_lines=bid.book_lines,
+        settings=shop.shown,
+        books=bid.books.files,
+        notes=notes,
+    )
+    return _written(document, bid.survey.job.units)
+
+
+def takeoff_json(bid: Bid, notes: tuple[str, ...]) -> str:
+    """Write parts and work, each with its reason."""
+    document = TakeoffDocument(
+        schema="estimator-takeoff-1",
+        job=_head(bid),
+        blocked_by=_blocked_by(bid),
+        takeoff=bid.takeoff,
+        notes=notes,
+    )
+    return _written(document, bid.survey.job.units)
+
+
+def shopping_json(bid: Bid, notes: tuple[str, ...]) -> str:
+    """Write what to buy and what comes from the truck."""
+    priced = [line.cost for line in bid.shopping if line.cost is not None]
+    document = ShoppingDocument(
+        schema="estimator-shopping-1",
+        job=_head(bid),
+        blocked_by=_blocked_by(bid),
+        cost=sum(priced, Decimal(0)),
+        unpriced_items=bid.price.unpriced_items,
+        shopping=bid.shopping,
+        notes=notes,
+    )
+    return _written(document, bid.survey.job.units)
+
+
+def check_json(bid: Bid, notes: tuple[str, ...]) -> str:
+    """Write every finding, worst first."""
+    document = CheckDocument(
+        schema="estimator-check-1",
+        job=_head(bid),
+        blocked_by=_blocked_by(bid),
+        findings=worst_first(bid.findings),
+        notes=notes,
+    )
+    return _written(document, bid.survey.job.units)
+
+
+def problems_json(problems: Iterable[Problem]) -> str:
+    """Write what was wrong with the input."""
+    return _written(ProblemsDocument("estimator-problems-1", tuple(problems)))
+
+
+def catalog_check_json(books: Books, warnings: Iterable[Problem]) -> str:
+    """Write which books can be used, and what to look at in them."""
+    document = CatalogCheckDocument("estimator-catalog-check-1", books.files, tuple(warnings))
+    return _written(document)
+
+
+def catalog_json(books: Books) -> str:
+    """Write the books as they were read, every way to buy an item in file order."""
+    document = CatalogDocument(
+        schema="estimator-catalog-1",
+        currency=books.shop.currency,
+        books=books.files,
+        materials=tuple(way for ways in books.materials.values() for way in ways),
+        labor=tuple(books.labor.values()),
+        accounts=tuple(books.accounts.values()),
+        settings=books.shop.shown,
+    )
+    return _written(document)
+
+
+def document_schema(name: str) -> dict[str, Any]:
+    """Make the JSON Schema of the document that one command prints.
+
+    Args:
+        name: a key of `DOCUMENTS`, such as "bid".
+    """
+    record = DOCUMENTS[name]
+    records = records_within(record)
+    inner = {key: record_schema(each) for key, each in records.items() if each is not record}
+    head = {"$schema": DIALECT, "title": f"estimator {name} --json"}
+    return {**head, **record_schema(record), "$defs": {**inner, **measure_schemas()}}
+
+
+def _head(bid: Bid) -> JobHead:
+    job = bid.survey.job
+    return JobHead(
+        id=job.id,
+        title=job.title,
+        customer=job.customer,
+        address=job.address,
+        scope=job.scope,
+        bid_date=job.bid_date,
+        country=job.country,
+        locale=job.locale,
+        units=job.units,
+        currency=bid.books.shop.currency,
+        edition=job.edition,
+    )
+
+
+def _blocked_by(bid: Bid) -> tuple[str, ...]:
+    return tuple(finding.finding_id for finding in blocking(bid.findings))
+
+
+def _written(document: object, system: System = "us") -> str:
+    """Write a document; letters beyond ASCII are escaped, so that any terminal carries them."""
+    return json.dumps(shape_of(type(document), "").write(document, system), indent=2)

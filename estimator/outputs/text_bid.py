@@ -1,0 +1,83 @@
+"""The short summary of a bid for the terminal."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from estimator.measures import to_decimal
+from estimator.outputs.text_check import finding_lines
+from estimator.outputs.text_job import (
+    assumption_lines,
+    caution_lines,
+    money,
+    title_lines,
+    unpriced_lines,
+)
+from estimator.outputs.text_layout import counted, heading, number, pairs, wrapped
+from estimator.outputs.worst_first import worst_first
+from estimator.pricing.records import Bid
+
+HOURS_PLACES = 2
+
+
+def bid_summary(bid: Bid) -> list[str]:
+    """Say the price, the time, what to buy, what was found and what was assumed."""
+    return [
+        *title_lines(bid),
+        "",
+        *pairs(_rows(bid)),
+        *_findings(bid),
+        *assumption_lines(bid.takeoff.assumptions),
+        *unpriced_lines(bid),
+        *caution_lines(),
+    ]
+
+
+def _rows(bid: Bid) -> list[tuple[str, str]]:
+    """Set out price, time and shopping, each with its name."""
+    price = bid.price
+    rows = [("Total", _total(bid))]
+    if bid.second_total is not None:
+        worse = money(bid, bid.second_total)
+        rows.append(("Second total", f"{worse} {bid.second_total_why}"))
+    if price.deposit:
+        rest = money(bid, price.balance)
+        rows.append(("Deposit", f"{money(bid, price.deposit)}, then {rest}"))
+    return [*rows, ("Hours", _hours(bid)), ("Visits", _visits(bid)), ("To buy", _to_buy(bid))]
+
+
+def _total(bid: Bid) -> str:
+    price = bid.price
+    tax = f"{money(bid, price.tax)} of it sales tax" if price.tax else "no sales tax added"
+    least = "; the minimum charge applies" if price.minimum_governs else ""
+    return f"{money(bid, price.total)}, {tax}{least}"
+
+
+def _hours(bid: Bid) -> str:
+    hours = bid.hours
+    return f"{_shown(hours.charged)} charged, {_shown(hours.low)} to {_shown(hours.high)} possible"
+
+
+def _shown(hours: Decimal) -> str:
+    return number(to_decimal(hours, HOURS_PLACES))
+
+
+def _visits(bid: Bid) -> str:
+    visits = bid.takeoff.visits
+    waits = [visit for visit in visits if visit.wait_after_h]
+    drying = f", with {counted(len(waits), 'wait')} for drying between" if waits else ""
+    return f"{len(visits)}{drying}"
+
+
+def _to_buy(bid: Bid) -> str:
+    bought = [line for line in bid.shopping if line.packs]
+    return f"{counted(len(bought), 'item')}, see estimator shopping-list"
+
+
+def _findings(bid: Bid) -> list[str]:
+    """Show what needs a look, worst first; say how many checks were passed."""
+    passed = [finding for finding in bid.findings if finding.verdict == "pass"]
+    rest = [finding for finding in worst_first(bid.findings) if finding.verdict != "pass"]
+    lines = [line for finding in rest for line in finding_lines(finding)]
+    within = f"{counted(len(passed), 'check')} within limits; see estimator check."
+    return [*heading("Findings, worst first"), *lines, *wrapped(within)]

@@ -1,0 +1,58 @@
+"""What every list for the terminal says of its job: title, assumptions, what has no price."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from decimal import Decimal
+
+from estimator.money import show_money
+from estimator.outputs.text_layout import heading, wrapped
+from estimator.pricing.records import Bid
+from estimator.takeoff.records import Assumption
+
+CAUTION = (
+    "Turn the power off and prove it dead before you open anything. Local code, the inspector "
+    "and licensed practice decide; this is an estimate."
+)
+
+
+def title_lines(bid: Bid) -> list[str]:
+    """Say which job this is."""
+    job = bid.survey.job
+    return wrapped(f"{job.title} (job {job.id}, {job.customer})")
+
+
+def caution_lines() -> list[str]:
+    """Say what no estimate may leave out."""
+    return ["", *wrapped(CAUTION)]
+
+
+def money(bid: Bid, amount: Decimal) -> str:
+    """Show money in the currency of the books and the locale of the job."""
+    return show_money(amount, bid.books.shop.currency, bid.survey.job.locale)
+
+
+def assumption_lines(assumptions: Sequence[Assumption]) -> list[str]:
+    """List what nobody measured, and what was taken in its place."""
+    if not assumptions:
+        return []
+    lines = [line for each in assumptions for line in _assumption(each)]
+    return [*heading("Not measured, so assumed"), *lines]
+
+
+def _assumption(each: Assumption) -> list[str]:
+    price = " (moves the price)" if each.moves_price else ""
+    return wrapped(f"{each.about}: {each.taken}{price}", first=f"{each.number:>2}. ")
+
+
+def unpriced_lines(bid: Bid) -> list[str]:
+    """List the items without a price; the total leaves them out."""
+    items = bid.price.unpriced_items
+    if not items:
+        return []
+    said = wrapped("The total leaves these out. Give them a price in materials.csv:")
+    return [*heading("Price unknown"), *said, *(line for item in items for line in _item(item))]
+
+
+def _item(item: str) -> list[str]:
+    return wrapped(item, first="  ")
