@@ -7,7 +7,7 @@ from typing import Literal, Self
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
-from estimator.survey.fields import MaybeLength, Record
+from estimator.survey.fields import MaybeArea, MaybeLength, Record
 
 
 class Opening(Record):
@@ -60,6 +60,8 @@ class FinishScope(Record):
     paint_walls: tuple[str, ...] = Field(
         default=(), description="walls painted; unstated: those with a visible opening"
     )
-    paint_area: str | None = Field(
-        default=None, description='quick form: the area painted, such as "156 ft2"'
+    paint_area_in2: MaybeArea = Field(
+        default=None,
+        alias="paint_area",
+        description='quick form: the area painted, such as "156 ft2"',
     )

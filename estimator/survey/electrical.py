@@ -42,6 +42,11 @@ class Box(Record):
     volume_in3: MaybeVolume = Field(
         default=None, alias="volume", description="as stamped; for a new box leave out to size it"
     )
+    replacement_volume_in3: MaybeVolume = Field(
+        default=None,
+        alias="replacement_volume",
+        description="existing box: least volume of the box that replaces it if it is too small",
+    )
     clamps: YesNo = "unknown"
     metal: YesNo = "unknown"
     depth_in: MaybeLength = Field(default=None, alias="depth")

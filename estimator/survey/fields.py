@@ -10,7 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationInfo, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from estimator.units import LengthReading, MeasureError, read_length, read_volume
+from estimator.units import LengthReading, MeasureError, read_area, read_length, read_volume
 
 UNKNOWN = "unknown"
 
@@ -83,6 +83,23 @@ def _volume(value: Any, info: ValidationInfo) -> Decimal | None:
     return (Decimal(exact.numerator) / Decimal(exact.denominator)).normalize()
 
 
+def _area(value: Any, info: ValidationInfo) -> Fraction | None:
+    """Read an area, square inches exactly."""
+    if value is None or value == UNKNOWN:
+        return None
+    if isinstance(value, bool | float):
+        raise PydanticCustomError("measure", "{reason}|{hint}", _NOT_AN_AREA)
+    metric = (info.context or {}).get("bare_unit") in ("mm", "cm", "m")
+    try:
+        return read_area(value, bare_unit="m2" if metric else "ft2")
+    except MeasureError as error:
+        raise _refuse(error) from None
+
+
+_NOT_AN_AREA = {
+    "reason": "this is not an area",
+    "hint": 'Write an area such as "156 ft2" or "10.08 m2".',
+}
 _NOT_A_LENGTH = {
     "reason": "this is not a length",
     "hint": 'Write it as on the tape, in quotes: "12\' 6-1/2\\"" or "3.8 m".',
@@ -125,6 +142,11 @@ MaybeVolume = Annotated[
     WithJsonSchema(
         {"type": ["string", "number"], "description": 'a volume such as "18 in3", or "unknown"'}
     ),
+]
+MaybeArea = Annotated[
+    Fraction | None,
+    BeforeValidator(_area),
+    WithJsonSchema({"type": ["string", "number"], "description": 'an area such as "156 ft2"'}),
 ]
 
 

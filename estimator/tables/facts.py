@@ -11,6 +11,7 @@ from functools import cache
 from importlib.resources import files
 
 Row = Mapping[str, str]
+_MM_PER_IN = Fraction("25.4")
 
 
 class NotOnFile(LookupError):
@@ -70,16 +71,33 @@ class StudDefault:
 
     depth_in: Fraction
     spacing_in: Fraction
+    wall_height_in: Fraction
 
 
 @cache
 def stud_default(units: str) -> StudDefault:
     """Usual stud depth and spacing for a job's unit system, inches."""
     row = _one("stud_defaults", {"units": units})
-    mm_per_in = Fraction("25.4")
     return StudDefault(
-        Fraction(row["depth_mm"]) / mm_per_in, Fraction(row["spacing_mm"]) / mm_per_in
+        Fraction(row["depth_mm"]) / _MM_PER_IN,
+        Fraction(row["spacing_mm"]) / _MM_PER_IN,
+        Fraction(row["wall_height_mm"]) / _MM_PER_IN,
     )
+
+
+@cache
+def board_item(units: str, thickness_in: Fraction | None) -> tuple[str, str]:
+    """Materials key and description of the board for a patch; the usual one if not on file."""
+    usual = ("", "")
+    for row in rows("boards"):
+        if row["units"] == units:
+            if thickness_in is not None and Fraction(row["thickness_mm"]) == (
+                thickness_in * _MM_PER_IN
+            ):
+                return row["item"], row["description"]
+            if row["thickness_mm"] == "0":
+                usual = (row["item"], row["description"])
+    return usual
 
 
 @cache

@@ -104,7 +104,7 @@ class RunCount:
 
     Attributes:
         studs: grid studs crossed. listed: other members crossed, by kind ("king": 2).
-        corners: corner turns. plates_pierced: wall plates bored through (top or bottom).
+        corners: corner turns. plates_pierced: wall plates bored through, by plate_holes holes.
         assumed: the stud count was taken from spacing alone.
     """
 
@@ -116,6 +116,7 @@ class RunCount:
     corners: int
     obstacles: int
     plates_pierced: int
+    plate_holes: int
     floor_holes: int
     bored: int
     notched: int

@@ -1,0 +1,113 @@
+"""Part and task lines of the boxes: box, device, plate, joints, clamps, terminating, testing."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from estimator.survey.records import Survey
+from estimator.tables.facts import DeviceKind, device_kind
+from estimator.takeoff.boxes import BOX_FILL, BoxPlan
+from estimator.takeoff.fill import wires_of
+from estimator.takeoff.lines import Lines
+from estimator.takeoff.places import wall_conditions
+from estimator.takeoff.stock import Stock
+
+_COMMON = "common-practice"
+_JOINT_RULE = "two or more cables at a receptacle: a pigtail and a connector for each of three"
+
+
+def box_lines(lines: Lines, survey: Survey, plans: tuple[BoxPlan, ...], stock: Stock) -> None:
+    """Every part and task that a box asks for."""
+    for plan in plans:
+        _box_part(lines, plan)
+    for plan in plans:
+        _device_parts(lines, survey, plan)
+    for plan in plans:
+        _joint_parts(lines, plan, stock)
+    for plan in plans:
+        _box_tasks(lines, survey, plan)
+
+
+def _box_part(lines: Lines, plan: BoxPlan) -> None:
+    where, count = f"box {plan.box.id}", plan.count
+    remedy = f"{BOX_FILL}:{plan.box.id}" if count.replaced else ""
+    if plan.to_buy is not None:
+        reason = _box_reason(plan)
+        lines.part("boxes", plan.to_buy.item, (1, "ea"), (where, reason, BOX_FILL), remedy)
+    elif not plan.box.existing:
+        reason = f"no box on file holds {count.fill_sum or 'what is asked for'}"
+        lines.part("boxes", "box-not-on-file", (1, "ea"), (where, reason, BOX_FILL))
+    clampless = plan.box.clamps == "no" if plan.to_buy is None else not plan.to_buy.clamps
+    metal = plan.box.metal == "yes" if plan.to_buy is None else plan.to_buy.metal
+    if clampless and metal:
+        reason = "metal box without clamps: one for each new cable"
+        why = (where, reason, _COMMON)
+        lines.part("boxes", "cable-clamp", (plan.new_cables, "ea"), why)
+
+
+def _box_reason(plan: BoxPlan) -> str:
+    count = plan.count
+    if not count.fill_sum:
+        return "new box" if not count.replaced else "larger box"
+    sized = f"{count.fill_sum} in3 needed, this one holds {count.volume_in3} in3"
+    if count.replaced:
+        return f"replaces a box of {count.old_volume_in3} in3: {sized}"
+    stated = plan.box.volume_in3
+    return (
+        f"{sized}; the survey asks for {stated} in3" if stated else f"smallest that fits: {sized}"
+    )
+
+
+def _kind(survey: Survey, plan: BoxPlan) -> DeviceKind:
+    return device_kind(plan.box.device, survey.job.units, plan.box.device_rating_a)
+
+
+def _device_parts(lines: Lines, survey: Survey, plan: BoxPlan) -> None:
+    if plan.box.existing and plan.box.reuse_plate:
+        return
+    kind = _kind(survey, plan)
+    where = f"box {plan.box.id}"
+    if kind.item:
+        lines.part("devices", kind.item, (1, "ea"), (where, "one at each new outlet", _COMMON))
+    if kind.plate_item:
+        item = kind.plate_item if plan.box.gangs_count == 1 else f"plate-{plan.box.gangs_count}g"
+        lines.part("devices", item, (1, "ea"), (where, "one cover for each box", _COMMON))
+
+
+def _joint_parts(lines: Lines, plan: BoxPlan, stock: Stock) -> None:
+    """Pigtails, and the connectors sized by the conductors each of them holds."""
+    where, made = f"box {plan.box.id}", plan.joints
+    cables = wires_of(plan.box.cables).grounds + plan.new_cables
+    reason = f"{cables} cables meet at a {plan.box.device}: {made.pigtails} pigtails"
+    pigtail = f"pigtail-{plan.wire}"
+    lines.part("joints", pigtail, (made.pigtails, "ea"), (where, reason, _JOINT_RULE))
+    screw = (where, "a metal box is grounded by its own pigtail", _COMMON)
+    lines.part("joints", "ground-pigtail-screw", (made.box_pigtails, "ea"), screw)
+    for count, number in sorted(Counter(made.held).items()):
+        found = stock.connector_for(plan.wire, count)
+        item = found.item if found else f"connector-for-{count}x{plan.wire}"
+        reason = f"{number} joints of {count} conductors of size {plan.wire}"
+        lines.part("joints", item, (number, "ea"), (where, reason, _JOINT_RULE))
+
+
+def _box_tasks(lines: Lines, survey: Survey, plan: BoxPlan) -> None:
+    here = wall_conditions(survey, plan.box.wall)
+    where = f"box {plan.box.id}"
+    if plan.box.existing:
+        why = (where, "a cable is added to it", _COMMON)
+        lines.task("rough-in", "open-source-box", (1, "ea"), why, here)
+    else:
+        why = (where, "new box", _COMMON)
+        lines.task("rough-in", "cut-box-opening", (1, "ea"), why, here)
+        lines.task("rough-in", "fit-box", (1, "ea"), why, here)
+    if plan.count.replaced:
+        remedy = f"{BOX_FILL}:{plan.box.id}"
+        why = (where, "the old box is too small", BOX_FILL)
+        lines.task("rough-in", "replace-box", (1, "ea"), why, here, remedy)
+    joints = len(plan.count.joints)
+    lines.task("terminate", "make-joint", (joints, "ea"), (where, "wire connectors", _COMMON), here)
+    kind = _kind(survey, plan)
+    if kind.task and not plan.box.existing:
+        lines.task("terminate", kind.task, (1, "ea"), (where, "new outlet", _COMMON), here)
+    why = (where, "polarity, ground and trip test after the work", _COMMON)
+    lines.task("test", "test-outlet", (1, "ea"), why, here)
