@@ -67,9 +67,9 @@ class Account:
     row: int
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Books:
-    """Everything a shop keeps, read and checked.
+    """Everything a shop keeps, read and checked; two readings are two books, never equal.
 
     Attributes:
         materials: all ways to buy an item, by item key, in file order.

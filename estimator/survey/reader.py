@@ -29,10 +29,12 @@ class JobFile:
     """A job file as read.
 
     Attributes:
+        text: the file as it stands, so that later problems can name its lines.
         notes: one line for each length that was accepted with a remark, as it was understood.
     """
 
     path: Path
+    text: str
     survey: Survey
     notes: tuple[str, ...]
 
@@ -57,7 +59,7 @@ def job_from_text(text: str, path: Path) -> JobFile:
     notes: list[str] = []
     found = _try(raw, notes)
     if isinstance(found, Survey):
-        return JobFile(path, found, tuple(notes))
+        return JobFile(path, text, found, tuple(notes))
     found.sort(key=lambda each: line_of(text, each[0]) or 0)
     raise InputError(
         Problem(toml_place(str(path), text, where), read, write) for where, read, write in found

@@ -1,0 +1,98 @@
+"""Small steps that packs and cable share: a pack bought, stock drawn, one shopping line."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from decimal import Decimal
+
+from estimator.catalog.records import Books, Material
+from estimator.money import round_money
+from estimator.pricing.records import PackBought, ShoppingLine, StockDrawn
+from estimator.survey.electrical import TruckStock
+from estimator.takeoff.records import PartLine
+
+NOT_ON_FILE = "not in the materials book: price it by hand, or add a row"
+NO_PRICE = "in the materials book without a price"
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """One item with what it is needed for, the ways to buy it and the truck stock of it."""
+
+    part: PartLine
+    need: Decimal
+    ways: tuple[Material, ...]
+    stock: tuple[TruckStock, ...]
+
+    @property
+    def priced(self) -> tuple[Material, ...]:
+        """The ways that have a price."""
+        return tuple(row for row in self.ways if row.pack_price is not None)
+
+    @property
+    def why_unpriced(self) -> str:
+        """Why nothing can be said about the price."""
+        return NO_PRICE if self.ways else NOT_ON_FILE
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What to buy of one item; `known` is false where a price is missing."""
+
+    to_buy: Decimal
+    packs: tuple[PackBought, ...]
+    drawn: tuple[StockDrawn, ...]
+    known: bool
+    why: str
+
+
+def shopping_line(wanted: Wanted, answer: Answer, description: str) -> ShoppingLine:
+    """One line of the list."""
+    return ShoppingLine(
+        item=wanted.part.item,
+        description=description,
+        aisle=wanted.ways[0].aisle if wanted.ways else "other",
+        unit=wanted.part.unit,
+        need=wanted.need,
+        to_buy=answer.to_buy,
+        packs=answer.packs,
+        stock=answer.drawn,
+        cost=_cost(answer) if answer.known else None,
+        why=answer.why,
+    )
+
+
+def _cost(answer: Answer) -> Decimal | None:
+    """Packs and truck stock together; None where a part of it has no price."""
+    costs = [*(pack.cost for pack in answer.packs), *(each.cost for each in answer.drawn)]
+    known = [cost for cost in costs if cost is not None]
+    return sum(known, Decimal(0)) if len(known) == len(costs) else None
+
+
+def unit_price(ways: Iterable[Material]) -> Decimal | None:
+    """The lowest price of one unit on file, not rounded; None where nothing has a price."""
+    prices = [row.pack_price / row.pack_size for row in ways if row.pack_price is not None]
+    return min(prices, default=None)
+
+
+def stock_drawn(books: Books, wanted: Wanted, stock: TruckStock, quantity: Decimal) -> StockDrawn:
+    """Truck stock used, at its stated cost, else at the lowest price on file."""
+    each = stock.unit_cost if stock.unit_cost is not None else unit_price(wanted.ways)
+    cost = None if each is None else round_money(each * quantity, books.shop.currency)
+    return StockDrawn(stock.item, quantity, wanted.part.unit, each, cost)
+
+
+def pack_bought(row: Material, count: int, currency: str) -> PackBought:
+    """So many packs of one row of the book."""
+    price = row.pack_price or Decimal(0)
+    return PackBought(
+        row.supplier,
+        row.description,
+        row.properties.get("sold_as") or "pack",
+        row.pack_size,
+        row.unit,
+        count,
+        price,
+        round_money(price * count, currency),
+    )

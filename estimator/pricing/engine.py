@@ -1,0 +1,56 @@
+"""The engine: a survey and the books in, a bid out; no file, clock or print inside."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from estimator.catalog.records import Books
+from estimator.pricing.book_lines import book_lines
+from estimator.pricing.records import Bid
+from estimator.pricing.ways import ONLY, on_route, ranked, routes_of
+from estimator.pricing.work import Work, work_out
+from estimator.pricing.worst import if_it_turns_out_badly
+from estimator.survey.records import Survey
+
+
+def estimate(survey: Survey, books: Books) -> Bid:
+    """Work out a job.
+
+    With several ways every one is worked out and ranked; the bid is for the one the job
+    names, else for the best.
+
+    Raises:
+        InputError: what no stage can go on with, all of it that the stage found.
+    """
+    works = {route: work_out(on_route(survey, route), books) for route in routes_of(survey)}
+    options = ranked(works, survey.job.route)
+    name = next(option.route for option in options if option.chosen)
+    route = None if name == ONLY and None in works else name
+    work = works[route]
+    chosen = on_route(survey, route)
+    second_total, why = _second_total(chosen, work, books)
+    return Bid(
+        survey=chosen,
+        books=books,
+        takeoff=work.takeoff,
+        findings=work.findings,
+        shopping=work.shopping,
+        labor=work.labor,
+        hours=work.hours,
+        price=work.price,
+        routes=options,
+        book_lines=book_lines(work.price, work.hours, books),
+        second_total=second_total,
+        second_total_why=why,
+    )
+
+
+def _second_total(survey: Survey, work: Work, books: Books) -> tuple[Decimal | None, str]:
+    """The total in the bad case, and what would have to be so; None where it is the same."""
+    bad, said = if_it_turns_out_badly(survey)
+    if not said:
+        return None, ""
+    total = work_out(bad, books).price.total
+    if total == work.price.total:
+        return None, ""
+    return total, "; ".join(said)

@@ -1,0 +1,110 @@
+"""What to buy: each item of the takeoff against truck stock and the packs on file."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from functools import lru_cache
+
+from estimator.catalog.records import Books, Material
+from estimator.pricing.bought import Answer, Wanted, pack_bought, shopping_line, stock_drawn
+from estimator.pricing.cable_shopping import cable_answer, cable_words
+from estimator.pricing.packs import PackOffer, choose_packs
+from estimator.pricing.records import ShoppingLine
+from estimator.survey.records import Survey
+from estimator.takeoff.records import PartLine, Takeoff
+
+_ITEMS_KEPT = 4096
+
+
+def shopping_list(survey: Survey, takeoff: Takeoff, books: Books) -> tuple[ShoppingLine, ...]:
+    """One line for each item of the takeoff, in takeoff order."""
+    cables = {order.item: order for order in takeoff.cable}
+    lines = []
+    for wanted in _wanted(survey, takeoff, books):
+        order = cables.get(wanted.part.item)
+        if order is None:
+            lines.append(
+                shopping_line(wanted, _pack_answer(books, wanted), wanted.part.description)
+            )
+        else:
+            answer = cable_answer(books, order, wanted, survey.job.units)
+            lines.append(shopping_line(wanted, answer, cable_words(order, wanted)))
+    return tuple(lines)
+
+
+def _wanted(survey: Survey, takeoff: Takeoff, books: Books) -> list[Wanted]:
+    """Each item once, with the sum of its takeoff lines."""
+    needs: dict[str, Decimal] = {}
+    first: dict[str, PartLine] = {}
+    for part in takeoff.parts:
+        needs[part.item] = needs.get(part.item, Decimal(0)) + part.quantity
+        first.setdefault(part.item, part)
+    return [
+        Wanted(
+            first[item],
+            need,
+            _ways(survey, books, first[item]),
+            tuple(each for each in survey.truck_stock if each.item == item),
+        )
+        for item, need in needs.items()
+    ]
+
+
+def _ways(survey: Survey, books: Books, part: PartLine) -> tuple[Material, ...]:
+    """The ways to buy an item; a price that the job gives goes before the book."""
+    on_file = books.materials.get(part.item, ())
+    price = survey.overrides.prices.get(part.item)
+    if price is None:
+        return on_file
+    own = Material(
+        item=part.item,
+        description=part.description,
+        unit=part.unit,
+        pack_size=Decimal(1),
+        pack_price=price,
+        supplier="priced by the job",
+        aisle=on_file[0].aisle if on_file else "other",
+        tax_class="goods",
+        properties={"sold_as": "length"} if part.group == "cable" else {},
+        priced_on=None,
+        source="the job's own price",
+        row=0,
+    )
+    return (own,)
+
+
+def _pack_answer(books: Books, wanted: Wanted) -> Answer:
+    """Truck stock first, then whole packs at least cost."""
+    drawn, left = [], wanted.need
+    for stock in wanted.stock:
+        used = min(left, stock.quantity or Decimal(0))
+        if used:
+            drawn.append(stock_drawn(books, wanted, stock, used))
+            left -= used
+    if not left:
+        return Answer(left, (), tuple(drawn), True, "all from the truck")
+    priced = wanted.priced
+    if not priced:
+        return Answer(left, (), tuple(drawn), False, wanted.why_unpriced)
+    chosen, why = _packs_cached(left, _offers(priced))
+    packs = tuple(
+        pack_bought(priced[number], count, books.shop.currency) for number, count in chosen
+    )
+    return Answer(left, packs, tuple(drawn), True, why)
+
+
+def _offers(priced: tuple[Material, ...]) -> tuple[PackOffer, ...]:
+    """The rows as offers; an offer's id is its row's place, so that a tie goes to the first."""
+    return tuple(
+        PackOffer(f"{number:09d}", row.supplier, row.pack_size, row.pack_price or Decimal(0))
+        for number, row in enumerate(priced)
+    )
+
+
+@lru_cache(maxsize=_ITEMS_KEPT)
+def _packs_cached(
+    need: Decimal, offers: tuple[PackOffer, ...]
+) -> tuple[tuple[tuple[int, int], ...], str]:
+    """Place and count of each pack chosen, and why."""
+    choice = choose_packs(need, offers)
+    return tuple((int(offer.offer_id), count) for offer, count in choice.packs), choice.why

@@ -1,0 +1,60 @@
+"""The second total: the same job if every unknown that moves the price turns out badly."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Any
+
+from estimator.survey.electrical import Box
+from estimator.survey.place import Wall
+from estimator.survey.records import Survey
+from estimator.tables.facts import lumber_depths_in
+from estimator.takeoff.boxes import rules_for
+
+_SLIM_STUD = "2x3"
+_BAD_CASE_CABLES = 3
+
+
+def if_it_turns_out_badly(survey: Survey) -> tuple[Survey, tuple[str, ...]]:
+    """A survey with the unknowns that have a dear side set to it, and what was set."""
+    said: list[str] = []
+    walls = tuple(_wall(wall, said) for wall in survey.walls)
+    touched = {name for run in survey.runs for name in (run.from_box, run.to_box)}
+    counted = rules_for(survey) is not None
+    kind = survey.runs[0].cable
+    boxes = tuple(
+        _box(box, kind, counted, said) if box.existing and box.id in touched else box
+        for box in survey.boxes
+    )
+    changes: dict[str, Any] = {"walls": walls, "boxes": boxes}
+    if survey.job.occupied == "unknown":
+        said.append("the rooms are lived in")
+        changes["job"] = survey.job.model_copy(update={"occupied": "yes"})
+    if not said:
+        return survey, ()
+    return survey.model_copy(update=changes), tuple(said)
+
+
+def _wall(wall: Wall, said: list[str]) -> Wall:
+    changes: dict[str, Any] = {}
+    if wall.exterior == "yes" and wall.insulated == "unknown":
+        said.append(f"wall {wall.id} is insulated")
+        changes["insulated"] = "yes"
+    if wall.finish == "unknown":
+        said.append(f"wall {wall.id} is plaster")
+        changes["finish"] = "plaster"
+    if wall.stud is None and wall.stud_depth_in is None:
+        said.append(f"the studs of wall {wall.id} are slim")
+        changes["stud_depth_in"] = lumber_depths_in()[_SLIM_STUD]
+    return wall.model_copy(update=changes) if changes else wall
+
+
+def _box(box: Box, kind: str, counted: bool, said: list[str]) -> Box:
+    changes: dict[str, Any] = {}
+    if box.unknown_cables or not box.cables:
+        said.append(f"box {box.id} has {_BAD_CASE_CABLES} cables in it")
+        changes |= {"cables": (kind,) * _BAD_CASE_CABLES, "unknown_cables": False}
+    if counted and box.volume_in3 is None:
+        said.append(f"box {box.id} is too small and is replaced")
+        changes["volume_in3"] = Decimal(0)
+    return box.model_copy(update=changes) if changes else box
