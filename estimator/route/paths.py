@@ -11,7 +11,7 @@ from estimator.route.members import Met, WallFrame, frames, level_leg, upright_l
 from estimator.route.plan import spread, turn_between, walls_between
 from estimator.route.records import Crossed, Go, PathLeg, RunPath
 from estimator.survey.electrical import Box, Leg, Method, Run
-from estimator.survey.place import Corner
+from estimator.survey.place import Corner, Level
 from estimator.survey.records import Survey
 
 _ZERO = Fraction(0)
@@ -75,7 +75,7 @@ class _Drawn:
         self.frames = frames(survey)
         self.boxes = {box.id: box for box in survey.boxes}
         self.level_heights: dict[str, Fraction | None] = {
-            level.kind: level.height_in for level in survey.levels
+            level.kind: _level_height(level) for level in survey.levels
         }
 
     def legs(self, run: Run) -> tuple[PathLeg, ...]:
@@ -147,7 +147,7 @@ class _Drawn:
         """Up or down to a level, along and across it, and back; walls are left by one hole."""
         high = self.level_heights.get(level)
         if high is None:
-            write = f"Give the height of the {level} floor, below zero for one below."
+            write = "Give its height above the floor (attic) or below_floor (crawlspace)."
             raise _bad_run(run, f"the height of the {level} is unknown", write)
         apart = spread(self.survey, start, end)
         if apart is None:
@@ -169,6 +169,13 @@ class _Drawn:
             plates = self.frames[box.wall or ""].wall.top_plates_count
             return replace(leg, wall_plates=plates, plate_holes=1)
         return replace(leg, floor_holes=1)
+
+
+def _level_height(level: Level) -> Fraction | None:
+    """Where cable lies on a level, from the finished floor; below it is negative."""
+    if level.below_floor_in is not None:
+        return -level.below_floor_in
+    return level.height_in if level.kind == "attic" else None
 
 
 def _leg(frame: WallFrame, met: Met, go: Go, length_in: Fraction, method: Method) -> PathLeg:

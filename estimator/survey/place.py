@@ -109,6 +109,11 @@ class Level(Record):
     kind: Literal["attic", "basement", "crawlspace"]
     accessible: YesNo = "unknown"
     height_in: MaybeLength = Field(
-        default=None, alias="height", description="where the cable lies, from the finished floor"
+        default=None, alias="height", description="attic: where the cable lies, above the floor"
+    )
+    below_floor_in: MaybeLength = Field(
+        default=None,
+        alias="below_floor",
+        description="basement or crawlspace: where the cable lies, below the finished floor",
     )
     hatch_distance_in: MaybeLength = Field(default=None, alias="hatch_distance")
