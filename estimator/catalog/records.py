@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from estimator.problems import Problem
 from estimator.settings import Shop
 
 
@@ -75,6 +76,7 @@ class Books:
         materials: all ways to buy an item, by item key, in file order.
         labor: by task key. accounts: by kind of line.
         files: name of each file as read, by book ("materials" -> "catalogs/materials.csv").
+        left_out: problems of a large materials file, whose wrong rows do not serve.
     """
 
     materials: Mapping[str, tuple[Material, ...]]
@@ -82,3 +84,4 @@ class Books:
     accounts: Mapping[str, Account]
     shop: Shop
     files: Mapping[str, str]
+    left_out: tuple[Problem, ...] = ()
