@@ -20,7 +20,8 @@ def books_for(job: JobFile, chosen: Path | None = None) -> Books:
     Raises:
         InputError: with every problem of the books.
     """
-    from estimator.catalog.books import read_books, shipped_catalogs
+    from estimator.catalog.books import read_books
+    from estimator.catalog.shipped import shipped_catalogs
     from estimator.catalog.shop import Layer
 
     survey, named, here = job.survey, job.survey.books, job.path.parent
@@ -28,7 +29,7 @@ def books_for(job: JobFile, chosen: Path | None = None) -> Books:
     files = {
         book: here / getattr(named, book) for book in _BOOKS if getattr(named, book) is not None
     }
-    layers = ()
+    layers: tuple[Layer, ...] = ()
     if survey.settings:
         layers = (Layer(str(job.path), survey.settings, job.text, ("settings",)),)
     return read_books(folder, layers=layers, files=files)

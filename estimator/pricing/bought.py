@@ -5,15 +5,55 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import lru_cache
 
 from estimator.catalog.records import Books, Material
 from estimator.money import round_money
+from estimator.pricing.packs import PackOffer
 from estimator.pricing.records import PackBought, ShoppingLine, StockDrawn
 from estimator.survey.electrical import TruckStock
 from estimator.takeoff.records import PartLine
 
 NOT_ON_FILE = "not in the materials book: price it by hand, or add a row"
+_BOOKS_KEPT = 8
 NO_PRICE = "in the materials book without a price"
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """All ways to buy one item: those with a price, and the same as offers to choose from.
+
+    Attributes:
+        offers: an offer's id is the place of its row in `priced`, so that a tie goes to the first.
+    """
+
+    ways: tuple[Material, ...]
+    priced: tuple[Material, ...]
+    offers: tuple[PackOffer, ...]
+
+    @property
+    def why_unpriced(self) -> str:
+        """Why nothing can be said about the price."""
+        return NO_PRICE if self.ways else NOT_ON_FILE
+
+
+def shelf(ways: tuple[Material, ...]) -> Shelf:
+    """Sort the rows of one item."""
+    priced = tuple(row for row in ways if row.pack_price is not None)
+    offers = tuple(
+        PackOffer(f"{number:09d}", row.supplier, row.pack_size, row.pack_price or Decimal(0))
+        for number, row in enumerate(priced)
+    )
+    return Shelf(ways, priced, offers)
+
+
+EMPTY = Shelf((), (), ())
+
+
+@lru_cache(maxsize=_BOOKS_KEPT)
+def shelves(books: Books) -> dict[str, Shelf]:
+    """The shelf of every item in one set of books, made once."""
+    return {item: shelf(ways) for item, ways in books.materials.items()}
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,18 +62,8 @@ class Wanted:
 
     part: PartLine
     need: Decimal
-    ways: tuple[Material, ...]
+    shelf: Shelf
     stock: tuple[TruckStock, ...]
-
-    @property
-    def priced(self) -> tuple[Material, ...]:
-        """The ways that have a price."""
-        return tuple(row for row in self.ways if row.pack_price is not None)
-
-    @property
-    def why_unpriced(self) -> str:
-        """Why nothing can be said about the price."""
-        return NO_PRICE if self.ways else NOT_ON_FILE
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +82,7 @@ def shopping_line(wanted: Wanted, answer: Answer, description: str) -> ShoppingL
     return ShoppingLine(
         item=wanted.part.item,
         description=description,
-        aisle=wanted.ways[0].aisle if wanted.ways else "other",
+        aisle=wanted.shelf.ways[0].aisle if wanted.shelf.ways else "other",
         unit=wanted.part.unit,
         need=wanted.need,
         to_buy=answer.to_buy,
@@ -78,7 +108,7 @@ def unit_price(ways: Iterable[Material]) -> Decimal | None:
 
 def stock_drawn(books: Books, wanted: Wanted, stock: TruckStock, quantity: Decimal) -> StockDrawn:
     """Truck stock used, at its stated cost, else at the lowest price on file."""
-    each = stock.unit_cost if stock.unit_cost is not None else unit_price(wanted.ways)
+    each = stock.unit_cost if stock.unit_cost is not None else unit_price(wanted.shelf.ways)
     cost = None if each is None else round_money(each * quantity, books.shop.currency)
     return StockDrawn(stock.item, quantity, wanted.part.unit, each, cost)
 

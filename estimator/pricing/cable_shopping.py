@@ -31,7 +31,11 @@ _Offers = tuple[tuple[Coil, ...], tuple[ByLength, ...], tuple[Remnant, ...]]
 
 def cable_words(order: CableOrder, wanted: Wanted) -> str:
     """The cable's own words without those of one pack."""
-    return wanted.ways[0].description.rsplit(", ", 1)[0] if wanted.ways else f"{order.kind} cable"
+    return (
+        wanted.shelf.ways[0].description.rsplit(", ", 1)[0]
+        if wanted.shelf.ways
+        else f"{order.kind} cable"
+    )
 
 
 def cable_answer(books: Books, order: CableOrder, wanted: Wanted, system: System) -> Answer:
@@ -39,7 +43,7 @@ def cable_answer(books: Books, order: CableOrder, wanted: Wanted, system: System
     units = units_of(system)
     offers = _offers(order, wanted)
     if not any(offers):
-        return Answer(order.order, (), (), False, wanted.why_unpriced)
+        return Answer(order.order, (), (), False, wanted.shelf.why_unpriced)
     try:
         plan = _plan(tuple(cut.cut_in for cut in order.cuts), order.order_in, offers, units)
     except NoPieceLongEnough:
@@ -55,7 +59,7 @@ def _offers(order: CableOrder, wanted: Wanted) -> _Offers:
     """Rows of the book as coils and lengths, truck pieces as remnants; ids are places."""
     per_unit = LENGTH_IN[order.unit]
     coils, lengths = [], []
-    for number, row in enumerate(wanted.priced):
+    for number, row in enumerate(wanted.shelf.priced):
         size_in = Fraction(row.pack_size) * per_unit
         name, price = f"{number:09d}", row.pack_price or Decimal(0)
         if row.properties.get("sold_as") == _LENGTH:
@@ -88,7 +92,7 @@ def _packs(plan: CablePlan, wanted: Wanted, currency: str) -> tuple[PackBought, 
             counts[int(piece.source.offer_id)] += 1
         elif isinstance(piece.source, ByLength):
             counts[int(piece.source.offer_id)] += int(piece.length_in / piece.source.step_in)
-    priced = wanted.priced
+    priced = wanted.shelf.priced
     return tuple(pack_bought(priced[row], count, currency) for row, count in sorted(counts.items()))
 
 

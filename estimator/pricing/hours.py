@@ -78,10 +78,6 @@ def _unit_hours(
 
 def hours(amount: Decimal) -> Decimal:
     """Hours to six places, half up; money rounds once, from these."""
-    return trim(_round(amount))
-
-
-def _round(amount: Decimal) -> Decimal:
     return amount.quantize(HOURS_STEP, ROUND_HALF_UP)
 
 

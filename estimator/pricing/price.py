@@ -49,7 +49,7 @@ def build_price(
     built_up = base + overhead + profit
     offered = max(built_up, cents(terms.minimum_charge))
     permit_cost = cents(terms.permit_cost or _ZERO)
-    handling = cents(terms.permit_handling) if terms.permit_cost is not None else _ZERO
+    handling = cents(terms.permit_handling) if terms.permit_cost is not None else cents(_ZERO)
     before_tax = offered + permit_cost + handling
     taxed = tax_terms.mode == "materials-sold"
     tax = share(materials_sell, tax_terms.rate_pct) if taxed else cents(_ZERO)

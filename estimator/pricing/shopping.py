@@ -6,9 +6,19 @@ from decimal import Decimal
 from functools import lru_cache
 
 from estimator.catalog.records import Books, Material
-from estimator.pricing.bought import Answer, Wanted, pack_bought, shopping_line, stock_drawn
+from estimator.pricing.bought import (
+    EMPTY,
+    Answer,
+    Shelf,
+    Wanted,
+    pack_bought,
+    shelf,
+    shelves,
+    shopping_line,
+    stock_drawn,
+)
 from estimator.pricing.cable_shopping import cable_answer, cable_words
-from estimator.pricing.packs import PackOffer, choose_packs
+from estimator.pricing.packs import PackChoice, PackOffer, choose_packs
 from estimator.pricing.records import ShoppingLine
 from estimator.survey.records import Survey
 from estimator.takeoff.records import PartLine, Takeoff
@@ -43,16 +53,16 @@ def _wanted(survey: Survey, takeoff: Takeoff, books: Books) -> list[Wanted]:
         Wanted(
             first[item],
             need,
-            _ways(survey, books, first[item]),
+            _shelf(survey, books, first[item]),
             tuple(each for each in survey.truck_stock if each.item == item),
         )
         for item, need in needs.items()
     ]
 
 
-def _ways(survey: Survey, books: Books, part: PartLine) -> tuple[Material, ...]:
+def _shelf(survey: Survey, books: Books, part: PartLine) -> Shelf:
     """The ways to buy an item; a price that the job gives goes before the book."""
-    on_file = books.materials.get(part.item, ())
+    on_file = shelves(books).get(part.item, EMPTY)
     price = survey.overrides.prices.get(part.item)
     if price is None:
         return on_file
@@ -63,14 +73,14 @@ def _ways(survey: Survey, books: Books, part: PartLine) -> tuple[Material, ...]:
         pack_size=Decimal(1),
         pack_price=price,
         supplier="priced by the job",
-        aisle=on_file[0].aisle if on_file else "other",
+        aisle=on_file.ways[0].aisle if on_file.ways else "other",
         tax_class="goods",
         properties={"sold_as": "length"} if part.group == "cable" else {},
         priced_on=None,
         source="the job's own price",
         row=0,
     )
-    return (own,)
+    return shelf((own,))
 
 
 def _pack_answer(books: Books, wanted: Wanted) -> Answer:
@@ -83,28 +93,16 @@ def _pack_answer(books: Books, wanted: Wanted) -> Answer:
             left -= used
     if not left:
         return Answer(left, (), tuple(drawn), True, "all from the truck")
-    priced = wanted.priced
-    if not priced:
-        return Answer(left, (), tuple(drawn), False, wanted.why_unpriced)
-    chosen, why = _packs_cached(left, _offers(priced))
+    if not wanted.shelf.priced:
+        return Answer(left, (), tuple(drawn), False, wanted.shelf.why_unpriced)
+    choice = _choice(left, wanted.shelf.offers)
     packs = tuple(
-        pack_bought(priced[number], count, books.shop.currency) for number, count in chosen
+        pack_bought(wanted.shelf.priced[int(offer.offer_id)], count, books.shop.currency)
+        for offer, count in choice.packs
     )
-    return Answer(left, packs, tuple(drawn), True, why)
-
-
-def _offers(priced: tuple[Material, ...]) -> tuple[PackOffer, ...]:
-    """The rows as offers; an offer's id is its row's place, so that a tie goes to the first."""
-    return tuple(
-        PackOffer(f"{number:09d}", row.supplier, row.pack_size, row.pack_price or Decimal(0))
-        for number, row in enumerate(priced)
-    )
+    return Answer(left, packs, tuple(drawn), True, choice.why)
 
 
 @lru_cache(maxsize=_ITEMS_KEPT)
-def _packs_cached(
-    need: Decimal, offers: tuple[PackOffer, ...]
-) -> tuple[tuple[tuple[int, int], ...], str]:
-    """Place and count of each pack chosen, and why."""
-    choice = choose_packs(need, offers)
-    return tuple((int(offer.offer_id), count) for offer, count in choice.packs), choice.why
+def _choice(need: Decimal, offers: tuple[PackOffer, ...]) -> PackChoice:
+    return choose_packs(need, offers)

@@ -10,9 +10,12 @@ from typing import Annotated, Any, Literal
 from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationInfo, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
+from estimator.measures import to_decimal
 from estimator.units import LengthReading, MeasureError, read_area, read_length, read_volume
 
 UNKNOWN = "unknown"
+_VOLUME_PLACES = 6
+_TENTH = Decimal("0.1")
 
 
 def _yes_no(value: Any) -> Any:
@@ -80,7 +83,8 @@ def _volume(value: Any, info: ValidationInfo) -> Decimal | None:
         exact = read_volume(value, bare_unit="cm3" if metric else "in3")
     except MeasureError as error:
         raise _refuse(error) from None
-    return (Decimal(exact.numerator) / Decimal(exact.denominator)).normalize()
+    volume = to_decimal(exact, _VOLUME_PLACES)
+    return volume.quantize(_TENTH) if volume == volume.quantize(_TENTH) else volume.normalize()
 
 
 def _area(value: Any, info: ValidationInfo) -> Fraction | None:

@@ -83,3 +83,12 @@ def _plain(amount: Fraction) -> str:
     if amount.denominator == 1:
         return str(amount.numerator)
     return str(trim(to_decimal(amount, _SHOWN_PLACES)))
+
+
+def plural(count: int | Decimal, word: str) -> str:
+    """A count with its word: "1 joint", "3 joints".
+
+    >>> plural(1, "joint"), plural(4, "grid stud")
+    ('1 joint', '4 grid studs')
+    """
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"

@@ -6,6 +6,7 @@ from collections import Counter
 
 from estimator.survey.records import Survey
 from estimator.tables.facts import DeviceKind, device_kind
+from estimator.takeoff.amounts import plural
 from estimator.takeoff.boxes import BOX_FILL, BoxPlan
 from estimator.takeoff.fill import wires_of
 from estimator.takeoff.lines import Lines
@@ -13,7 +14,7 @@ from estimator.takeoff.places import wall_conditions
 from estimator.takeoff.stock import Stock
 
 _COMMON = "common-practice"
-_JOINT_RULE = "two or more cables at a receptacle: a pigtail and a connector for each of three"
+_JOINT_RULE = "common-practice: hot, neutral and ground each join with a pigtail"
 
 
 def box_lines(lines: Lines, survey: Survey, plans: tuple[BoxPlan, ...], stock: Stock) -> None:
@@ -78,7 +79,8 @@ def _joint_parts(lines: Lines, plan: BoxPlan, stock: Stock) -> None:
     """Pigtails, and the connectors sized by the conductors each of them holds."""
     where, made = f"box {plan.box.id}", plan.joints
     cables = wires_of(plan.box.cables).grounds + plan.new_cables
-    reason = f"{cables} cables meet at a {plan.box.device}: {made.pigtails} pigtails"
+    meet = f"{plural(cables, 'cable')} at a {plan.box.device}"
+    reason = f"{meet}: {plural(made.pigtails, 'pigtail')}"
     pigtail = f"pigtail-{plan.wire}"
     lines.part("joints", pigtail, (made.pigtails, "ea"), (where, reason, _JOINT_RULE))
     screw = (where, "a metal box is grounded by its own pigtail", _COMMON)
@@ -86,7 +88,7 @@ def _joint_parts(lines: Lines, plan: BoxPlan, stock: Stock) -> None:
     for count, number in sorted(Counter(made.held).items()):
         found = stock.connector_for(plan.wire, count)
         item = found.item if found else f"connector-for-{count}x{plan.wire}"
-        reason = f"{number} joints of {count} conductors of size {plan.wire}"
+        reason = f"{plural(number, 'joint')} of {count} conductors of size {plan.wire}"
         lines.part("joints", item, (number, "ea"), (where, reason, _JOINT_RULE))
 
 

@@ -9,7 +9,9 @@ from decimal import Decimal
 
 from estimator.survey.electrical import Device
 from estimator.tables.facts import FillRules, cable_kinds
+from estimator.takeoff.amounts import trim
 
+_TENTH = Decimal("0.1")
 _NO_YOKE: tuple[Device, ...] = ("luminaire", "none")
 
 
@@ -53,26 +55,26 @@ def fill_in3(
         return Decimal(0), "no wires"
     largest_in3 = rules.volume_in3[wires.largest]
     device_count = 0 if device in _NO_YOKE else rules.device_count_per_gang * gangs_count
-    extras = [Decimal(device_count), Decimal(rules.clamp_count if clamps else 0)]
-    extras.append(_ground_count(wires.grounds, rules))
+    allowances = (
+        _ground_count(wires.grounds, rules),
+        Decimal(device_count),
+        Decimal(rules.clamp_count if clamps else 0),
+    )
+    extra = sum(allowances, Decimal(0))
+    wires_in3 = sum((count * rules.volume_in3[wire] for wire, count in wires.by_size), Decimal(0))
+    total_in3 = at_least_tenths(wires_in3 + extra * largest_in3)
     if len(wires.by_size) == 1:
-        terms = [Decimal(wires.by_size[0][1]), extras[2], extras[0], extras[1]]
-        total_in3 = sum(terms, Decimal(0)) * largest_in3
-        said = " + ".join(f"{term.normalize():f}" for term in terms if term)
-        return total_in3, f"({said}) x {largest_in3} = {_said(total_in3)}"
-    total_in3 = sum(
-        (count * rules.volume_in3[wire] for wire, count in wires.by_size), Decimal(0)
-    ) + largest_in3 * sum(extras, Decimal(0))
-    parts = [f"{count} x {rules.volume_in3[wire]}" for wire, count in wires.by_size]
-    extra = sum(extras, Decimal(0))
-    return total_in3, f"{' + '.join(parts)} + {extra:f} x {largest_in3} = {_said(total_in3)}"
+        terms = (Decimal(wires.by_size[0][1]), *allowances)
+        said = " + ".join(f"{trim(term)}" for term in terms if term)
+        return total_in3, f"({said}) x {largest_in3} = {total_in3}"
+    parts = " + ".join(f"{count} x {rules.volume_in3[wire]}" for wire, count in wires.by_size)
+    return total_in3, f"{parts} + {trim(extra)} x {largest_in3} = {total_in3}"
 
 
-def _said(amount_in3: Decimal) -> str:
-    """Cubic inches for a sentence; exact, with at least one decimal."""
-    plain = amount_in3.normalize()
-    text = f"{plain:f}"
-    return text if "." in text else f"{text}.0"
+def at_least_tenths(amount: Decimal) -> Decimal:
+    """The same number with one decimal, or more where it has more: 18.0, 15.75."""
+    tenths = amount.quantize(_TENTH)
+    return tenths if tenths == amount else trim(amount)
 
 
 def _ground_count(grounds: int, rules: FillRules) -> Decimal:

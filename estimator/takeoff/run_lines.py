@@ -8,7 +8,7 @@ from fractions import Fraction
 from estimator.route.records import PathLeg, RunPath
 from estimator.settings import Practice
 from estimator.survey.records import Survey
-from estimator.takeoff.amounts import Units
+from estimator.takeoff.amounts import Units, plural
 from estimator.takeoff.counts import exposed_stretches, members
 from estimator.takeoff.lines import Lines
 from estimator.takeoff.places import job_conditions, wall_conditions
@@ -46,8 +46,10 @@ def cable_lines(lines: Lines, orders: tuple[CableOrder, ...], units: Units) -> N
     for order in orders:
         cuts = "; ".join(f"{cut.run_id}: {_cut_sum(cut, units)}" for cut in order.cuts)
         small = units.say_unit(order.with_allowance_in)
+        summed = units.add_up(cut.cut_in for cut in order.cuts)
+        summed = f"({summed})" if len(order.cuts) > 1 else summed
         reason = (
-            f"{cuts}; {units.add_up(cut.cut_in for cut in order.cuts)}"
+            f"{cuts}; {summed}"
             f" x {1 + order.allowance_pct / 100} = {small}, up to {order.order} {order.unit}"
         )
         where = ", ".join(f"run {cut.run_id}" for cut in order.cuts)
@@ -135,8 +137,8 @@ def rough_in_lines(lines: Lines, facts: list[RunFacts], units: Units) -> None:
 
 def _hole_lines(lines: Lines, fact: RunFacts) -> None:
     count, listed = fact.count, dict(fact.count.listed)
-    crossed = [f"{count.studs} grid studs{' (assumed)' if count.assumed else ''}"]
-    crossed += [f"{number} {kind}" for kind, number in listed.items()]
+    crossed = [plural(count.studs, "grid stud") + (" (assumed)" if count.assumed else "")]
+    crossed += [plural(number, kind) for kind, number in listed.items()]
     reason = " + ".join(crossed)
     for task, number, why in (
         ("bore-member", count.bored, reason),
@@ -169,10 +171,16 @@ def _pull_lines(lines: Lines, fact: RunFacts, units: Units) -> None:
 
 def _pull_line(lines: Lines, fact: RunFacts, units: Units, task: str, legs: list[PathLeg]) -> None:
     total_in = sum((leg.length_in for leg in legs), Fraction(0))
-    reason = f"legs {units.add_up(leg.length_in for leg in legs)} = {units.say_unit(total_in)}"
+    reason = f"level legs: {_sum_said([leg.length_in for leg in legs], units)}"
     why = (fact.where, reason, "geometry of the run")
     amount = (units.lengths(total_in), units.length)
     lines.task("rough-in", task, amount, why, fact.conditions)
+
+
+def _sum_said(lengths_in: list[Fraction], units: Units) -> str:
+    """A sum with its result, or the one length alone."""
+    total = units.say_unit(sum(lengths_in, Fraction(0)))
+    return total if len(lengths_in) <= 1 else f"{units.add_up(lengths_in)} = {total}"
 
 
 def trim_in(path: RunPath) -> Fraction:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from decimal import Decimal
 
 from estimator.route.records import RunPath
-from estimator.settings import Practice
+from estimator.settings import PerWhat, Practice
 from estimator.survey.records import Survey
 from estimator.tables.facts import stud_default, visit_plan
-from estimator.takeoff.amounts import units_of
+from estimator.takeoff.amounts import trim, units_of
 from estimator.takeoff.assumptions import assumptions
 from estimator.takeoff.box_lines import box_lines
 from estimator.takeoff.boxes import plan_boxes
@@ -37,6 +37,15 @@ from estimator.takeoff.run_lines import (
 from estimator.takeoff.stock import Stock
 
 _ONE_VISIT = "do the whole job"
+_PER_WORDS: dict[PerWhat, str] = {
+    "job": "job",
+    "run": "run of cable",
+    "opening": "opening",
+    "visible-opening": "opening that is seen",
+    "new-box": "new box",
+    "plaster-opening": "opening in plaster",
+    "paint": "room painted",
+}
 
 
 def take_off(
@@ -108,13 +117,13 @@ def _last_lines(
     lines.task("clean-up", "clean-up", (1, "job"), ("whole job", "once", "common-practice"), here)
     times = _times(survey, listed)
     for used in practice.consumables:
-        quantity = used.quantity * times[used.per]
-        reason = f"{used.quantity} for each {used.per.replace('-', ' ')}"
+        quantity = trim(used.quantity * times[used.per])
+        reason = f"{used.quantity} for each {_PER_WORDS[used.per]}"
         why = ("whole job", reason, "practice.consumables")
         lines.part("consumables", used.item, (quantity, lines.unit_of(used.item)), why)
 
 
-def _times(survey: Survey, listed: tuple[Hole, ...]) -> dict[str, int]:
+def _times(survey: Survey, listed: tuple[Hole, ...]) -> dict[PerWhat, int]:
     """How often each thing that a consumable may be counted by occurs in this job."""
     seen = tuple(hole for hole in listed if hole.visible)
     touched = {name for run in survey.runs for name in (run.from_box, run.to_box)}
