@@ -15,7 +15,7 @@ from estimator.survey.electrical import TruckStock
 from estimator.takeoff.records import PartLine
 
 NOT_ON_FILE = "not in the materials book: price it by hand, or add a row"
-_BOOKS_KEPT = 8
+_SHELVES_KEPT = 4096
 NO_PRICE = "in the materials book without a price"
 
 
@@ -47,13 +47,10 @@ def shelf(ways: tuple[Material, ...]) -> Shelf:
     return Shelf(ways, priced, offers)
 
 
-EMPTY = Shelf((), (), ())
-
-
-@lru_cache(maxsize=_BOOKS_KEPT)
-def shelves(books: Books) -> dict[str, Shelf]:
-    """The shelf of every item in one set of books, made once."""
-    return {item: shelf(ways) for item, ways in books.materials.items()}
+@lru_cache(maxsize=_SHELVES_KEPT)
+def shelf_of(books: Books, item: str) -> Shelf:
+    """The shelf of one item, made once for each set of books."""
+    return shelf(books.materials.get(item, ()))
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,13 +7,12 @@ from functools import lru_cache
 
 from estimator.catalog.records import Books, Material
 from estimator.pricing.bought import (
-    EMPTY,
     Answer,
     Shelf,
     Wanted,
     pack_bought,
     shelf,
-    shelves,
+    shelf_of,
     shopping_line,
     stock_drawn,
 )
@@ -62,7 +61,7 @@ def _wanted(survey: Survey, takeoff: Takeoff, books: Books) -> list[Wanted]:
 
 def _shelf(survey: Survey, books: Books, part: PartLine) -> Shelf:
     """The ways to buy an item; a price that the job gives goes before the book."""
-    on_file = shelves(books).get(part.item, EMPTY)
+    on_file = shelf_of(books, part.item)
     price = survey.overrides.prices.get(part.item)
     if price is None:
         return on_file

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator, Mapping
 from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
+from operator import attrgetter
 
 from estimator.catalog.records import Books, Material
 from estimator.measures import cm3_to_in3, to_decimal
@@ -15,23 +17,48 @@ _VOLUME_PLACES = 6
 _MOUNTS = ("old-work", "ceiling-old-work")
 
 
+class _ByItem(Mapping[str, str]):
+    """One column of the materials book by item, looked up only when asked for."""
+
+    def __init__(self, books: Books, column: Callable[[Material], str]) -> None:
+        self._materials, self._column = books.materials, column
+        self._known: dict[str, str] = {}
+
+    def __getitem__(self, item: str) -> str:
+        """The first row's value; KeyError for an item that is not on file."""
+        if item not in self._known:
+            self._known[item] = self._column(self._materials[item][0])
+        return self._known[item]
+
+    def __iter__(self) -> Iterator[str]:
+        """Item keys in file order."""
+        return iter(self._materials)
+
+    def __len__(self) -> int:
+        """Items on file."""
+        return len(self._materials)
+
+
 @lru_cache(maxsize=_BOOKS_KEPT)
 def stock_of(books: Books) -> Stock:
-    """Boxes by rising volume, connectors by rising size, and the words for every item."""
-    first = {item: ways[0] for item, ways in books.materials.items()}
-    boxes = [_box(row) for row in first.values() if row.properties.get("mount") in _MOUNTS]
-    connectors = [_connector(row) for row in first.values() if row.properties.get("holds")]
+    """Boxes by rising volume, connectors by rising size, and the words for every item.
+
+    Only items whose key begins with "box-" or "connector-" are looked at, so that a book of
+    a million rows is not read through for each job.
+    """
+    boxes = [row for row in _first(books, "box-") if row.properties.get("mount") in _MOUNTS]
+    connectors = [row for row in _first(books, "connector-") if row.properties.get("holds")]
     return Stock(
-        boxes=tuple(sorted(boxes, key=_box_size)),
-        connectors=tuple(sorted(connectors, key=_connector_size)),
-        descriptions={item: _words(row) for item, row in first.items()},
-        units={item: row.unit for item, row in first.items()},
+        boxes=tuple(sorted(map(_box, boxes), key=_box_size)),
+        connectors=tuple(sorted(map(_connector, connectors), key=_connector_size)),
+        descriptions=_ByItem(books, attrgetter("description")),
+        units=_ByItem(books, attrgetter("unit")),
     )
 
 
-def _words(row: Material) -> str:
-    """The item in words; what comes after the last comma is often the pack."""
-    return row.description
+def _first(books: Books, start: str) -> Iterator[Material]:
+    """The first row of each item whose key begins so."""
+    return (books.materials[item][0] for item in books.materials if item.startswith(start))
 
 
 def _box(row: Material) -> BoxOnFile:
