@@ -44,6 +44,12 @@ def fault_at(heading: Heading, row: int, key: str, read: str, write: str) -> Fau
     return Fault(row, column, read, write)
 
 
+def refused(row: int, column: int, error: MeasureError) -> Fault:
+    """Say what is wrong with one cell."""
+    read = error.read if error.text.strip() else error.reason
+    return Fault(row, column, f"{read}.", error.hint)
+
+
 def read_texts(reader: CellReader, texts: Iterable[str]) -> dict[str, object]:
     """Read each text once: its value, or the error that it gives."""
     values: dict[str, object] = {}
@@ -84,7 +90,7 @@ def read_rows(
         for place, key, known in places:
             value = cells[place] if known is None else known[cells[place]]
             if isinstance(value, MeasureError):
-                faults.append(Fault(row, place, f"{value.read}.", value.hint))
+                faults.append(refused(row, place, value))
             else:
                 values[key] = value
         if len(faults) == wrong:

@@ -10,7 +10,7 @@ import pandas as pd
 
 from estimator.catalog import materials as small
 from estimator.catalog.cells import Habits
-from estimator.catalog.columns import Fault, habits_of, read_texts
+from estimator.catalog.columns import Fault, habits_of, read_texts, refused
 from estimator.catalog.csv_table import Heading, read_heading
 from estimator.catalog.large_columns import (
     MOST_PROBLEMS,
@@ -45,7 +45,7 @@ class LargeMaterials(Mapping[str, tuple[Material, ...]]):
         order = np.argsort(codes, kind="stable")
         self._positions = right[order]
         found, starts = np.unique(codes[order], return_index=True)
-        groups = zip(found, starts, [*starts[1:], len(right)], strict=True)
+        groups = zip(found, starts, np.append(starts, len(right))[1:], strict=True)
         items = columns["item"].values
         self._slices = {
             items[code]: slice(start, end)
@@ -143,15 +143,14 @@ def _read_cells(
 
 def _tell_refused(key: str, column: Column, faults: _Faults) -> None:
     """Add the faults of one column's cells."""
-    refused = [code for code, value in enumerate(column.values) if isinstance(value, MeasureError)]
+    codes = [code for code, value in enumerate(column.values) if isinstance(value, MeasureError)]
     place = faults.heading.keys.index(key)
 
     def tell(position: np.intp) -> Fault:
-        error = column.values[column.codes[position]]
-        return Fault(int(faults.rows[position]), place, f"{error.read}.", error.hint)
+        return refused(int(faults.rows[position]), place, column.values[column.codes[position]])
 
-    if refused:
-        faults.add(column.where(refused), tell)
+    if codes:
+        faults.add(column.where(codes), tell)
 
 
 def _unsaid(faults: _Faults) -> None:

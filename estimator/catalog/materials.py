@@ -117,7 +117,11 @@ def _read_small(table: Table, expected: Habits) -> MaterialsRead:
     faults: list[Fault] = []
     made = [make_material(values, row) for row, values in
             read_rows(table, material_readers(habits), faults)]  # fmt: skip
-    faults += [*_duplicates(made, heading), *_mixed_units(made, heading), *_unsaid(made, heading)]
+    for find in (_unsaid, _mixed_units, _duplicates):
+        found = list(find(made, heading))
+        wrong = {fault.row for fault in found}
+        made = [one for one in made if one.row not in wrong]
+        faults += found
     problems = [fault.problem(table.name, heading) for fault in sorted(faults)]
     return MaterialsRead(_by_item(made), tuple(problems))
 
