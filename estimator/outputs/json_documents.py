@@ -55,7 +55,7 @@ class BidDocument:
         second_total: the total if every unknown that moves the price turns out badly.
         settings: each setting used, as written in the books or the job.
         books: the file that each book was read from.
-        notes: how measures were read where there was something to say.
+        notes: how measures and books were read, where there is something to say.
     """
 
     schema: Literal["estimator-bid-1"]
@@ -134,7 +134,7 @@ class CatalogCheckDocument:
     """
 
     schema: Literal["estimator-catalog-check-1"]
-    books: Mapping[str, str]
+    folder: str
     warnings: tuple[Problem, ...]
 
 

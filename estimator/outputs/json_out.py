@@ -9,6 +9,7 @@ from typing import Any
 
 from estimator.catalog.records import Books
 from estimator.measures import System
+from estimator.outputs.catalog_rows import rows_with
 from estimator.outputs.json_documents import (
     DOCUMENTS,
     BidDocument,
@@ -21,7 +22,6 @@ from estimator.outputs.json_documents import (
     TakeoffDocument,
 )
 from estimator.outputs.json_shape import measure_schemas, record_schema, records_within, shape_of
-from estimator.outputs.worst_first import blocking, worst_first
 from estimator.pricing.records import Bid
 from estimator.problems import Problem
 
@@ -41,7 +41,7 @@ def bid_json(bid: Bid, workbook: str | None, notes: tuple[str, ...]) -> str:
         second_total_why=bid.second_total_why,
         hours=bid.hours,
         takeoff=bid.takeoff,
-        findings=worst_first(bid.findings),
+        findings=bid.findings,
         shopping=bid.shopping,
         labor=bid.labor,
         routes=bid.routes,
@@ -86,7 +86,7 @@ def check_json(bid: Bid, notes: tuple[str, ...]) -> str:
         schema="estimator-check-1",
         job=_head(bid),
         blocked_by=_blocked_by(bid),
-        findings=worst_first(bid.findings),
+        findings=bid.findings,
         notes=notes,
     )
     return _written(document, bid.survey.job.units)
@@ -97,22 +97,22 @@ def problems_json(problems: Iterable[Problem]) -> str:
     return _written(ProblemsDocument("estimator-problems-1", tuple(problems)))
 
 
-def catalog_check_json(books: Books, warnings: Iterable[Problem]) -> str:
+def catalog_check_json(folder: str, warnings: Iterable[Problem]) -> str:
     """Write which books can be used, and what to look at in them."""
-    document = CatalogCheckDocument("estimator-catalog-check-1", books.files, tuple(warnings))
-    return _written(document)
+    return _written(CatalogCheckDocument("estimator-catalog-check-1", folder, tuple(warnings)))
 
 
-def catalog_json(books: Books) -> str:
-    """Write the books as they were read, every way to buy an item in file order."""
+def catalog_json(books: Books, word: str) -> str:
+    """Write the rows of the books that hold a word, in file order; all for an empty word."""
+    rows = rows_with(books, word)
     document = CatalogDocument(
         schema="estimator-catalog-1",
         currency=books.shop.currency,
         books=books.files,
-        materials=tuple(way for ways in books.materials.values() for way in ways),
-        labor=tuple(books.labor.values()),
-        accounts=tuple(books.accounts.values()),
-        settings=books.shop.shown,
+        materials=rows.materials,
+        labor=rows.labor,
+        accounts=rows.accounts,
+        settings=rows.settings,
     )
     return _written(document)
 
@@ -148,7 +148,7 @@ def _head(bid: Bid) -> JobHead:
 
 
 def _blocked_by(bid: Bid) -> tuple[str, ...]:
-    return tuple(finding.finding_id for finding in blocking(bid.findings))
+    return tuple(finding.finding_id for finding in bid.findings if finding.stops_the_bid)
 
 
 def _written(document: object, system: System = "us") -> str:

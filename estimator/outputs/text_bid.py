@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from estimator.measures import to_decimal
-from estimator.outputs.text_check import finding_lines
+from estimator.outputs.text_check import NO_RULES, finding_lines
 from estimator.outputs.text_job import (
     assumption_lines,
     caution_lines,
@@ -14,8 +13,7 @@ from estimator.outputs.text_job import (
     unpriced_lines,
 )
 from estimator.outputs.text_layout import counted, heading, number, pairs, wrapped
-from estimator.outputs.worst_first import worst_first
-from estimator.pricing.records import Bid
+from estimator.pricing.records import Bid, RouteOption
 
 HOURS_PLACES = 2
 
@@ -26,6 +24,7 @@ def bid_summary(bid: Bid) -> list[str]:
         *title_lines(bid),
         "",
         *pairs(_rows(bid)),
+        *_ways(bid),
         *_findings(bid),
         *assumption_lines(bid.takeoff.assumptions),
         *unpriced_lines(bid),
@@ -39,7 +38,7 @@ def _rows(bid: Bid) -> list[tuple[str, str]]:
     rows = [("Total", _total(bid))]
     if bid.second_total is not None:
         worse = money(bid, bid.second_total)
-        rows.append(("Second total", f"{worse} {bid.second_total_why}"))
+        rows.append(("Second total", f"{worse} if {bid.second_total_why}"))
     if price.deposit:
         rest = money(bid, price.balance)
         rows.append(("Deposit", f"{money(bid, price.deposit)}, then {rest}"))
@@ -59,7 +58,7 @@ def _hours(bid: Bid) -> str:
 
 
 def _shown(hours: Decimal) -> str:
-    return number(to_decimal(hours, HOURS_PLACES))
+    return number(hours, HOURS_PLACES)
 
 
 def _visits(bid: Bid) -> str:
@@ -74,10 +73,29 @@ def _to_buy(bid: Bid) -> str:
     return f"{counted(len(bought), 'item')}, see estimator shopping-list"
 
 
+def _ways(bid: Bid) -> list[str]:
+    """Compare the ways of a survey that has several, best first."""
+    if len(bid.routes) == 1:
+        return []
+    lines = [line for option in bid.routes for line in _way(bid, option)]
+    return [*heading("Ways, best first"), *lines]
+
+
+def _way(bid: Bid, option: RouteOption) -> list[str]:
+    stopped = f"; stopped by {', '.join(option.blocked_by)}" if option.blocked_by else ""
+    chosen = " (this bid)" if option.chosen else ""
+    said = (
+        f"{option.route}{chosen}: {money(bid, option.total)}, {_shown(option.hours)} h, "
+        f"{option.order_text}, {counted(option.members, 'member')} crossed{stopped}"
+    )
+    return wrapped(said, first=f"{option.rank:>2}. ")
+
+
 def _findings(bid: Bid) -> list[str]:
     """Show what needs a look, worst first; say how many checks were passed."""
     passed = [finding for finding in bid.findings if finding.verdict == "pass"]
-    rest = [finding for finding in worst_first(bid.findings) if finding.verdict != "pass"]
+    rest = [finding for finding in bid.findings if finding.verdict != "pass"]
     lines = [line for finding in rest for line in finding_lines(finding)]
     within = f"{counted(len(passed), 'check')} within limits; see estimator check."
-    return [*heading("Findings, worst first"), *lines, *wrapped(within)]
+    said = within if bid.findings else NO_RULES
+    return [*heading("Findings, worst first"), *lines, *wrapped(said)]

@@ -4,25 +4,24 @@ from __future__ import annotations
 
 from estimator.outputs.text_job import assumption_lines, caution_lines, title_lines
 from estimator.outputs.text_layout import counted, heading, wrapped
-from estimator.outputs.worst_first import blocking, worst_first
 from estimator.pricing.records import Bid
 from estimator.rules.records import Finding
 
 VERDICTS = {"fail": "FAILS", "unknown": "NOT KNOWN", "note": "NOTE", "pass": "within"}
 WIDTH = 11
+NO_RULES = "No rule on file speaks of this job. Ask your inspector."
 
 
 def check_text(bid: Bid) -> list[str]:
     """List every finding, worst first, with a closing line of counts."""
-    findings = worst_first(bid.findings)
-    lines = [line for finding in findings for line in finding_lines(finding)]
+    lines = [line for finding in bid.findings for line in finding_lines(finding)]
     return [
         *title_lines(bid),
         *heading("Findings, worst first"),
         *lines,
         *assumption_lines(bid.takeoff.assumptions),
         "",
-        _counts(findings),
+        *wrapped(_counts(bid.findings)),
         *caution_lines(),
     ]
 
@@ -45,6 +44,8 @@ def _head(finding: Finding) -> str:
 
 
 def _counts(findings: tuple[Finding, ...]) -> str:
+    if not findings:
+        return NO_RULES
     words = [
         f"{sum(finding.verdict == verdict for finding in findings)} {said}"
         for verdict, said in (
@@ -56,7 +57,7 @@ def _counts(findings: tuple[Finding, ...]) -> str:
 
 def how_to_accept(bid: Bid, job_file: str) -> list[str]:
     """Say what stops the bid, and what to write in the job file to go on all the same."""
-    found = blocking(bid.findings)
+    found = [finding for finding in bid.findings if finding.stops_the_bid]
     if not found:
         return []
     lines = [line for finding in found for line in finding_lines(finding)]

@@ -8,8 +8,10 @@ from collections.abc import Sequence
 from decimal import Decimal
 from unicodedata import category
 
+from estimator.measures import to_decimal
+
 COLUMNS = 80
-INDENT = "  "
+QUANTITY_PLACES = 3
 GAP = "  "
 
 # No-break spaces stay: they hold an amount and its currency together.
@@ -50,13 +52,13 @@ def pairs(rows: Sequence[tuple[str, str]]) -> list[str]:
     ]
 
 
-def number(amount: Decimal) -> str:
-    """Show a quantity without needless zeros and never with an exponent.
+def number(amount: Decimal, places: int = QUANTITY_PLACES) -> str:
+    """Show a quantity rounded half up, without needless zeros and never with an exponent.
 
-    >>> number(Decimal("5.0")), number(Decimal("1E+1"))
-    ('5', '10')
+    >>> number(Decimal("5.0")), number(Decimal("1E+1")), number(Decimal("0.891429"))
+    ('5', '10', '0.891')
     """
-    text = f"{amount:f}"
+    text = f"{to_decimal(amount, places):f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from estimator.outputs.text_job import money, title_lines, unpriced_lines
-from estimator.outputs.text_layout import heading, number, wrapped
+from estimator.outputs.text_layout import heading, number, printable, wrapped
 from estimator.pricing.records import Bid, PackBought, ShoppingLine, StockDrawn
 
 BOX = "[ ] "
@@ -17,7 +17,7 @@ def shopping_text(bid: Bid) -> list[str]:
     aisles = sorted({line.aisle for line in bought})
     lines: list[str] = []
     for aisle in aisles:
-        lines += heading(aisle or "Other")
+        lines += heading(printable(aisle).capitalize() or "Other")
         lines += [row for line in bought if line.aisle == aisle for row in _line(bid, line)]
     return [
         *title_lines(bid),
@@ -46,9 +46,15 @@ def _line(bid: Bid, line: ShoppingLine) -> list[str]:
 
 
 def _pack(bid: Bid, line: ShoppingLine, pack: PackBought) -> list[str]:
-    size = f"{number(pack.pack_size)} {pack.unit}"
-    price = f"{money(bid, pack.price_each)} each, {money(bid, pack.cost)}"
-    what = f"{pack.count} x {pack.sold_as} of {size}: {pack.description or line.description}"
+    what = pack.description or line.description
+    if pack.sold_as == "length":
+        piece = f"{number(pack.pack_size * pack.count)} {pack.unit} in one piece"
+        return _bought(f"{piece}: {what}", pack, money(bid, pack.cost))
+    each = f" ({money(bid, pack.price_each)} each)" if pack.count > 1 else ""
+    return _bought(f"{pack.count} x {what}", pack, f"{money(bid, pack.cost)}{each}")
+
+
+def _bought(what: str, pack: PackBought, price: str) -> list[str]:
     return wrapped(f"{what}; {pack.supplier}; {price}", first=BOX)
 
 

@@ -88,7 +88,11 @@ TAKEOFF = Takeoff(
 )  # fmt: skip
 PACK = PackBought("Sample supply", "Cable, cut to length", "length", Decimal(3), "ft", 1,
                   Decimal("1.86"), Decimal("1.86"))  # fmt: skip
+PLATES = PackBought("Sample supply", "Protection plate, pack of 5", "pack", Decimal(5), "ea", 2,
+                    Decimal("4.50"), Decimal("9.00"))  # fmt: skip
 SHOPPING = (
+    ShoppingLine("protection-plate", "Protection plate", "Boxes", "ea", Decimal(8), Decimal(8),
+                 (PLATES,), (), Decimal("9.00"), "two packs"),
     ShoppingLine("cable-14-2", "Cable 14-2", "Wire", "ft", Decimal(3), Decimal(3), (PACK,), (),
                  Decimal("1.86"), "least cost"),
     ShoppingLine("box-deep", "Deep box", "Boxes", "ea", Decimal(1), Decimal(1), (), (), None, ""),

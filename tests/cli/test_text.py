@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from decimal import Decimal
+from fractions import Fraction
 
 import pytest
 
@@ -14,7 +15,7 @@ from estimator.outputs.text_layout import COLUMNS, pairs, printable, wrapped
 from estimator.outputs.text_problems import MOST_SHOWN, problems_text
 from estimator.outputs.text_shopping import shopping_text
 from estimator.outputs.text_takeoff import takeoff_text
-from estimator.pricing.records import Bid
+from estimator.pricing.records import Bid, RouteOption
 from estimator.problems import Problem
 from tests.cli.made_bid import FINDINGS, PRICE, made_bid
 
@@ -55,10 +56,24 @@ def test_tax_and_a_second_total_are_shown_where_there_are_any() -> None:
         bid_summary,
         price=replace(PRICE, tax=Decimal("9.59")),
         second_total=Decimal("301.5"),
-        second_total_why="if the box is too small",
+        second_total_why="the box is too small",
     )
     assert "$9.59 of it sales tax" in text
     assert "Second total $301.50 if the box is too small" in text
+
+
+def test_several_ways_are_compared_and_one_is_not() -> None:
+    """Two of the ways of S14, worked by hand."""
+    crawl = RouteOption(
+        route="C", rank=1, order_text="14 ft of 14-2", members=2, opening_in2=Fraction(0),
+        hours=Decimal("1.663"), cost=Decimal("141.75"), total=Decimal("141.75"),
+        blocked_by=("level-access:C",), chosen=False,
+    )  # fmt: skip
+    over = replace(crawl, route="A", rank=2, total=Decimal("182.75"), blocked_by=(), chosen=True)
+    text = shown(bid_summary, routes=(crawl, over))
+    assert "1. C: $141.75, 1.66 h, 14 ft of 14-2, 2 members crossed; stopped by level" in text
+    assert "2. A (this bid): $182.75" in text
+    assert "Ways" not in shown(bid_summary, routes=(over,))
 
 
 @pytest.mark.parametrize(
@@ -78,10 +93,11 @@ def test_the_takeoff_says(want: str) -> None:
 @pytest.mark.parametrize(
     "want",
     [
-        "[ ] 1 x length of 3 ft: Cable, cut to length; Sample supply; $1.86 each, $1.86",
+        "[ ] 3 ft in one piece: Cable, cut to length; Sample supply; $1.86",
+        "[ ] 2 x Protection plate, pack of 5; Sample supply; $9.00 ($4.50 each)",
         "[ ] 1 ea Deep box: price unknown",
         "From the truck -------------- [ ] 1 ea Plate (one plate): $0.80",
-        "Together $1.86 before tax",
+        "Together $10.86 before tax",
     ],
 )
 def test_the_shopping_list_says(want: str) -> None:

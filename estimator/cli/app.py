@@ -1,0 +1,58 @@
+"""All commands, and what is said when none is typed."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from estimator import __version__
+from estimator.cli import bid, catalog, lists, samples, schema, survey
+from estimator.cli.terminal import say
+
+WELCOME = """\
+estimator turns a survey of a finished house into a bid for extending a
+branch circuit: takeoff, checks, shopping list, hours, price, and a workbook.
+
+Try it now, with a job that comes along:
+  estimator bid sample:nightstand
+
+Start your own job:
+  estimator survey --template > my-job.toml
+  (fill it in with any text editor)
+  estimator bid my-job.toml
+
+See every command:
+  estimator --help"""
+
+app = typer.Typer(
+    name="estimator",
+    help="From a survey of a finished house to a priced bid for extending a branch circuit.",
+    epilog="Example: estimator bid my-job.toml -o smith.xlsx",
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
+
+
+@app.callback(invoke_without_command=True)
+def welcome(
+    context: typer.Context,
+    version: Annotated[bool, typer.Option("--version", help="Print the version.")] = False,
+) -> None:
+    """From a survey of a finished house to a priced bid for extending a branch circuit."""
+    if version:
+        say([f"estimator {__version__}"])
+        raise typer.Exit
+    if context.invoked_subcommand is None:
+        say([WELCOME])
+
+
+app.command("bid", epilog=bid.EXAMPLE)(bid.bid)
+app.command("takeoff", epilog=lists.TAKEOFF_EXAMPLE)(lists.takeoff)
+app.command("shopping-list", epilog=lists.SHOPPING_EXAMPLE)(lists.shopping_list)
+app.command("check", epilog=lists.CHECK_EXAMPLE)(lists.check)
+app.command("survey", epilog=survey.EXAMPLE)(survey.survey)
+app.add_typer(samples.app, name="samples")
+app.add_typer(catalog.app, name="catalog")
+app.command("schema", epilog=schema.EXAMPLE)(schema.schema)

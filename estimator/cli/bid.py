@@ -1,0 +1,89 @@
+"""`estimator bid`: the workbook and a short summary."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from estimator.cli.jobs import Priced, price_job
+from estimator.cli.options import BooksOption, JobArgument, JsonOption
+from estimator.cli.terminal import BAD_INPUT, say, tell, told
+
+EXAMPLE = "Example: estimator bid my-job.toml -o smith.xlsx --books my-books"
+SUFFIX = ".xlsx"
+
+
+def _workbook_name(output: Path | None) -> Path | None:
+    """Refuse a name that no spreadsheet program would open."""
+    if output is not None and output.suffix.lower() != SUFFIX:
+        raise typer.BadParameter(f"the name must end in {SUFFIX}, such as bid{SUFFIX}")
+    return output
+
+
+OutputOption = Annotated[
+    Path | None,
+    typer.Option(
+        "-o",
+        "--output",
+        metavar="FILE.xlsx",
+        help="Where to write the workbook. Without it: JOB.bid.xlsx in this folder.",
+        callback=_workbook_name,
+        show_default=False,
+    ),
+]
+ReplaceOption = Annotated[
+    bool, typer.Option("--replace", help="Replace a file that this tool did not write.")
+]
+
+
+def bid(
+    job: JobArgument,
+    output: OutputOption = None,
+    books: BooksOption = None,
+    replace: ReplaceOption = False,
+    as_json: JsonOption = False,
+) -> None:
+    """Price a job, write its bid workbook and print a summary."""
+    with told(as_json=as_json):
+        priced = price_job(job, books)
+        tell(priced.notes)
+        if _blocked(priced):
+            _say_blocked(priced, as_json=as_json)
+            sys.exit(BAD_INPUT)
+        path = output or Path(f"{priced.path.stem}.bid{SUFFIX}")
+        _write(priced, path, replace=replace)
+        _say_done(priced, path, as_json=as_json)
+
+
+def _blocked(priced: Priced) -> bool:
+    return any(finding.stops_the_bid for finding in priced.bid.findings)
+
+
+def _write(priced: Priced, path: Path, *, replace: bool) -> None:
+    from estimator.outputs.workbook import write_bid
+
+    write_bid(priced.bid, path, replace=replace)
+
+
+def _say_done(priced: Priced, path: Path, *, as_json: bool) -> None:
+    """Print the summary, or the whole bid as JSON."""
+    from estimator.outputs.json_out import bid_json
+    from estimator.outputs.text_bid import bid_summary
+
+    if as_json:
+        say([bid_json(priced.bid, str(path), priced.notes)])
+    else:
+        say([*bid_summary(priced.bid), "", f"Workbook: {path}"])
+
+
+def _say_blocked(priced: Priced, *, as_json: bool) -> None:
+    """Say what stops the bid and how to accept it."""
+    from estimator.outputs.json_out import bid_json
+    from estimator.outputs.text_check import how_to_accept
+
+    tell(how_to_accept(priced.bid, str(priced.path)))
+    if as_json:
+        say([bid_json(priced.bid, None, priced.notes)])

@@ -1,0 +1,86 @@
+"""From the job named on the command line to its priced bid."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from estimator.problems import InputError, Problem
+
+if TYPE_CHECKING:
+    from estimator.catalog.records import Books
+    from estimator.pricing.records import Bid
+
+SAMPLE = "sample:"
+JOB_SUFFIX = ".toml"
+
+
+@dataclass(frozen=True, slots=True)
+class Priced:
+    """A job as priced.
+
+    Attributes:
+        path: the job file it came from.
+        notes: how measures and books were read, where there is something to say.
+    """
+
+    path: Path
+    bid: Bid
+    notes: tuple[str, ...]
+
+
+def price_job(job: str, books_folder: Path | None) -> Priced:
+    """Read a job and its books, and price it.
+
+    Args:
+        job: path of a job file, or "sample:" and the name of a shipped sample.
+        books_folder: books to use in place of those the job names.
+
+    Raises:
+        InputError: with every problem of the job file or the books.
+    """
+    from estimator.pricing.books_for import books_for
+    from estimator.pricing.engine import estimate
+    from estimator.survey.reader import read_job
+
+    path = job_path(job)
+    file = read_job(path)
+    books = books_for(file, books_folder)
+    return Priced(path, estimate(file.survey, books), (*file.notes, *_left_out(books)))
+
+
+def _left_out(books: Books) -> tuple[str, ...]:
+    """Say that rows of a large supplier file could not be used."""
+    count = len(books.left_out)
+    name = books.files["materials"]
+    said = f"{name}: {count:,} rows could not be used; see estimator catalog check."
+    return (said,) if count else ()
+
+
+def job_path(job: str) -> Path:
+    """Find the file of a job; "sample:nightstand" is one of the shipped samples."""
+    if not job.startswith(SAMPLE):
+        return Path(job)
+    return sample_path(job.removeprefix(SAMPLE))
+
+
+def sample_path(name: str) -> Path:
+    """Find a shipped sample by its name.
+
+    Raises:
+        InputError: no such sample; the problem lists those there are.
+    """
+    found = sample_files()
+    if name not in found:
+        names = ", ".join(found) or "none"
+        problem = Problem(f"{SAMPLE}{name}", "there is no such sample.", f"Samples: {names}.")
+        raise InputError([problem])
+    return found[name]
+
+
+def sample_files() -> dict[str, Path]:
+    """Find the shipped samples, by name."""
+    from estimator.catalog.shipped import shipped_samples
+
+    return {path.stem: path for path in sorted(shipped_samples().glob(f"*{JOB_SUFFIX}"))}

@@ -1,0 +1,62 @@
+"""`estimator takeoff`, `shopping-list` and `check`: one priced job, three lists."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from estimator.cli.jobs import price_job
+from estimator.cli.options import BooksOption, JobArgument, JsonOption
+from estimator.cli.terminal import BAD_INPUT, say, tell, told
+
+if TYPE_CHECKING:
+    from estimator.pricing.records import Bid
+
+    JsonList = Callable[[Bid, tuple[str, ...]], str]
+    TextList = Callable[[Bid], list[str]]
+
+TAKEOFF_EXAMPLE = "Example: estimator takeoff my-job.toml"
+SHOPPING_EXAMPLE = "Example: estimator shopping-list my-job.toml > list.txt"
+CHECK_EXAMPLE = "Example: estimator check my-job.toml --json"
+
+
+def takeoff(job: JobArgument, books: BooksOption = None, as_json: JsonOption = False) -> None:
+    """List parts and work, each with the sum behind it."""
+    with told(as_json=as_json):
+        from estimator.outputs.json_out import takeoff_json
+        from estimator.outputs.text_takeoff import takeoff_text
+
+        _list(job, books, takeoff_json if as_json else None, takeoff_text)
+
+
+def shopping_list(job: JobArgument, books: BooksOption = None, as_json: JsonOption = False) -> None:
+    """List what to buy, pack by pack and aisle by aisle, at the least cost."""
+    with told(as_json=as_json):
+        from estimator.outputs.json_out import shopping_json
+        from estimator.outputs.text_shopping import shopping_text
+
+        _list(job, books, shopping_json if as_json else None, shopping_text)
+
+
+def check(job: JobArgument, books: BooksOption = None, as_json: JsonOption = False) -> None:
+    """Hold a job against the installation rules; list every finding, worst first."""
+    with told(as_json=as_json):
+        from estimator.outputs.json_out import check_json
+        from estimator.outputs.text_check import check_text
+
+        _list(job, books, check_json if as_json else None, check_text)
+
+
+def _list(job: str, books: Path | None, to_json: JsonList | None, to_text: TextList) -> None:
+    """Price the job, print one list of it, and end with 1 where a finding stops the bid."""
+    from estimator.outputs.text_check import how_to_accept
+
+    priced = price_job(job, books)
+    tell(priced.notes)
+    say([to_json(priced.bid, priced.notes)] if to_json else to_text(priced.bid))
+    stopped = how_to_accept(priced.bid, str(priced.path))
+    if stopped:
+        tell(["", *stopped])
+        sys.exit(BAD_INPUT)

@@ -1,0 +1,29 @@
+"""Arguments and options that several commands share."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+JobArgument = Annotated[
+    str,
+    typer.Argument(
+        metavar="JOB",
+        help="Job file (TOML), or a shipped sample by name, such as sample:nightstand.",
+        show_default=False,
+    ),
+]
+BooksOption = Annotated[
+    Path | None,
+    typer.Option(
+        "--books",
+        metavar="FOLDER",
+        help="Folder with your books, in place of those the job names.",
+        show_default=False,
+    ),
+]
+JsonOption = Annotated[
+    bool, typer.Option("--json", help="Print JSON on stdout; messages go to stderr.")
+]

@@ -1,0 +1,96 @@
+"""The README says what is so: commands, fields, exit codes and examples are tried."""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from estimator.cli import terminal
+from estimator.pricing.books_for import books_for
+from estimator.pricing.engine import estimate
+from estimator.survey.reader import job_from_text
+from estimator.takeoff.records import Takeoff
+from tests.cli.test_start import COMMANDS
+from tests.project.readme_fields import current, tables
+
+ROOT = Path(__file__).parents[2]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+CI = (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+BLOCK = re.compile(r"(?:<!-- ([\w-]+) -->\n)?```(\w+)\n(.*?)```", re.DOTALL)
+BLOCKS = [(marker, kind, text) for marker, kind, text in BLOCK.findall(README)]
+MARKED = {marker: text for marker, _, text in BLOCKS if marker}
+SHELL = [text for marker, kind, text in BLOCKS if kind == "sh" and not marker]
+JOBS = [text for _, kind, text in BLOCKS if kind == "toml"]
+
+
+def test_the_tables_of_fields_are_current() -> None:
+    """Where this fails: python -m tests.project.readme_fields"""
+    assert current(README) == tables()
+
+
+def test_every_field_has_a_meaning() -> None:
+    rows = [line.split("|") for line in tables().splitlines() if line.startswith("| `")]
+    assert [row[1].strip() for row in rows if not row[4].strip()] == []
+
+
+def test_every_command_stands_in_the_table_and_no_other() -> None:
+    listed = re.findall(r"^\| `estimator ([a-z -]+?)(?: JOB)?` \|", README, re.MULTILINE)
+    assert sorted(listed) == sorted(COMMANDS)
+
+
+def test_every_exit_code_is_explained() -> None:
+    listed = {int(code) for code in re.findall(r"^\| (\d+) \|", README, re.MULTILINE)}
+    named = {terminal.BAD_INPUT, terminal.WRONG_USAGE, terminal.STOPPED, terminal.READER_LEFT}
+    assert listed == {0, *named}
+
+
+@pytest.mark.parametrize("name", ["first-bid", "tests"])
+def test_ci_runs_the_readme_commands_as_they_stand(name: str) -> None:
+    assert README.count(f"<!-- {name} -->") == 1
+    assert f"$(readme_block {name})" in CI
+    assert MARKED[name].startswith("python3 -m venv .venv && .venv/bin/pip install ")
+
+
+def test_ci_looks_for_the_workbook_that_the_readme_promises() -> None:
+    (job,) = re.findall(r"samples/(\w+)\.toml", MARKED["first-bid"])
+    assert f"`{job}.bid.xlsx`" in README
+    assert f'-s "$first/{job}.bid.xlsx"' in CI
+
+
+@pytest.mark.parametrize("script", SHELL, ids=lambda script: script.split("\n", maxsplit=1)[0])
+def test_the_examples_run(script: str, tmp_path: Path) -> None:
+    shutil.copytree(ROOT / "samples", tmp_path / "samples")
+    python = f'estimator() {{ "{sys.executable}" -m estimator "$@"; }}\n'
+    done = subprocess.run(
+        ["bash", "-euo", "pipefail", "-c", python + script], cwd=tmp_path,
+        env={**os.environ, "PYTHONPATH": str(ROOT)}, capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr
+
+
+def taken(text: str) -> Takeoff:
+    job = job_from_text(text, Path("README.md"))
+    return estimate(job.survey, books_for(job)).takeoff
+
+
+def test_both_forms_of_the_example_give_the_same_takeoff() -> None:
+    quick, drawn = (taken(text) for text in JOBS)
+    assert quick.cable == drawn.cable
+    assert quick.runs[0].studs == drawn.runs[0].studs == 4
+    assert [box.fill_after for box in quick.boxes] == [box.fill_after for box in drawn.boxes]
+
+
+@pytest.mark.parametrize(
+    "hazard",
+    ["shock", "fire", "structure", "lead", "asbestos", "ladders", "local code", "the inspector",
+     "licensed practice"],
+)  # fmt: skip
+def test_the_cautions_name_each_hazard(hazard: str) -> None:
+    cautions = README[README.index("## Cautions and limits") : README.index("## If you are")]
+    assert hazard in cautions.lower()
