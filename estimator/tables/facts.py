@@ -106,9 +106,9 @@ def editions() -> Mapping[str, Row]:
     return {row["edition"]: row for row in rows("editions")}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class FillRules:
-    """How one edition counts a box: volume by wire, and the allowances.
+    """How one edition counts a box: volume by wire, and the allowances; one record an edition.
 
     Attributes:
         clamp_count: conductors that all internal clamps together take.

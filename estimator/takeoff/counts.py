@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from functools import lru_cache
 from math import ceil
 
 from estimator.route.records import PathLeg, RunPath
 from estimator.settings import Practice
 from estimator.takeoff.records import RunCount
 
+_SIZES_KEPT = 1024
 # A cable through one of these leaves one fire-stopped space for another.
 _SEALED_KINDS = ("plate", "block")
 
@@ -49,6 +51,7 @@ def members(leg: PathLeg) -> int:
     return leg.studs + sum(crossed.count for crossed in leg.crossed)
 
 
+@lru_cache(maxsize=_SIZES_KEPT)
 def faces_at_risk(
     depth_in: Fraction, hole_in: Fraction, edge_in: Fraction | None, limit_in: Fraction
 ) -> int:
@@ -77,6 +80,7 @@ def _protection_plates(
     return sum(
         count * max(faces_at_risk(depth_in, hole_in, edge_in, practice.plate_edge_in), int(always))
         for count, edge_in in _holes(path, leg)
+        if count
     )
 
 

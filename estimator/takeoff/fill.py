@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import lru_cache
 
 from estimator.survey.electrical import Device
 from estimator.tables.facts import FillRules, cable_kinds
 from estimator.takeoff.amounts import trim
 
+_FILLS_KEPT = 4096
 _TENTH = Decimal("0.1")
 _NO_YOKE: tuple[Device, ...] = ("luminaire", "none")
 
@@ -28,7 +29,8 @@ class Wires:
         return min((wire for wire, _ in self.by_size), key=float)
 
 
-def wires_of(cables: Iterable[str]) -> Wires:
+@lru_cache(maxsize=_FILLS_KEPT)
+def wires_of(cables: tuple[str, ...]) -> Wires:
     """The wires that cables of these kinds bring: one ground with each."""
     by_size = Counter[str]()
     grounds = 0
@@ -39,6 +41,7 @@ def wires_of(cables: Iterable[str]) -> Wires:
     return Wires(tuple(sorted(by_size.items())), grounds)
 
 
+@lru_cache(maxsize=_FILLS_KEPT)
 def fill_in3(
     wires: Wires, device: Device, gangs_count: int, clamps: bool, rules: FillRules
 ) -> tuple[Decimal, str]:
