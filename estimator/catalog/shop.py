@@ -151,9 +151,9 @@ def _settings_of(layer: Layer, faults: list[_Fault]) -> Iterator[tuple[str, _Giv
 def _unknown(layer: Layer, dotted: str) -> _Fault:
     """Say that there is no such setting, and name the nearest one."""
     section, _, key = dotted.rpartition(".")
-    known = [name for name in SETTINGS if name.startswith(f"{section}.")] if section else SECTIONS
+    known = list(SECTIONS.get(section, SECTIONS))
     near = [name for name in SETTINGS if name.endswith(f".{key}")]
-    near = near or get_close_matches(dotted, known, n=1)
+    near = near or [f"{section}.{one}".strip(".") for one in get_close_matches(key, known, n=1)]
     write = f"Did you mean {near[0]}?" if near else f"Use one of {', '.join(known)}."
     return _Fault(layer, layer.path(dotted), "there is no such setting.", write)
 
