@@ -22,6 +22,7 @@ def read_text(path: Path, name: str) -> str:
     Args:
         path: the file.
         name: what to call it in problems.
+
     Raises:
         InputError: no such file, a folder, not readable, too large, or not UTF-8 text.
     """

@@ -74,6 +74,7 @@ def read_toml(source: Path | str, name: str) -> dict[str, Any]:
     Args:
         source: the file (a Path) or its text (a str).
         name: what to call it in problems.
+
     Raises:
         InputError: the file cannot be read, or the text is not good TOML; the problem gives
             line, column, the line itself and what to write.

@@ -83,15 +83,16 @@ def _other_units(books: Books, shipped: Books) -> Iterator[Problem]:
 
 def _missing(books: Books, shipped: Books) -> Iterator[Problem]:
     """Warn of items, tasks and kinds of line that a takeoff may ask for and the books lack."""
-    for book, mine, wanted, column in (
-        ("materials", books.materials, shipped.materials, "item"),
-        ("labor", books.labor, shipped.labor, "task"),
-        ("accounts", books.accounts, shipped.accounts, "line_kind"),
+    unpriced = "A bid that needs one shows its price as unknown. Copy the rows you want."
+    stops = "A bid that needs one stops. Copy the rows from the shipped book."
+    for book, mine, wanted, column, write in (
+        ("materials", books.materials, shipped.materials, "item", unpriced),
+        ("labor", books.labor, shipped.labor, "task", stops),
+        ("accounts", books.accounts, shipped.accounts, "line_kind", stops),
     ):
         lacking = [key for key in wanted if key not in mine]
         if lacking:
             read = f"there is no row for {', '.join(lacking)}."
-            write = "A bid that needs one shows it as unknown. Copy the rows you want."
             yield Problem(f"{books.files[book]}: column {column}", read, write)
 
 
