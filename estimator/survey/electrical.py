@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from typing import Literal
 
 from pydantic import Field
@@ -13,7 +12,9 @@ from estimator.survey.fields import (
     MaybeLength,
     MaybeText,
     MaybeVolume,
+    NotNegative,
     Record,
+    Whole,
     YesNo,
 )
 
@@ -38,7 +39,7 @@ class Box(Record):
     room: str | None = Field(default=None, description="where it opens, if not the wall's room")
     existing: bool = False
     mount: Literal["wall", "ceiling"] = "wall"
-    gangs_count: int = Field(default=1, alias="gangs", ge=1, le=4)
+    gangs_count: Whole = Field(default=1, alias="gangs", ge=1, le=4)
     volume_in3: MaybeVolume = Field(
         default=None, alias="volume", description="as stamped; for a new box leave out to size it"
     )
@@ -78,18 +79,18 @@ class Leg(Record):
     go: Literal["up", "down", "along", "across", "through"]
     length_in: Length = Field(alias="length", ge=0)
     method: Method | None = Field(default=None, description="if other than the run's")
-    studs_count: int = Field(default=0, alias="studs", ge=0)
-    members: dict[str, int] = Field(
+    studs_count: Whole = Field(default=0, alias="studs")
+    members: dict[str, Whole] = Field(
         default_factory=dict, description='other members passed, such as {"king": 2, "nog": 1}'
     )
-    corners_count: int = Field(default=0, alias="corners", ge=0)
+    corners_count: Whole = Field(default=0, alias="corners")
     corner_members_count: MaybeInt = Field(
         default=None, alias="corner_members", description="unstated: two for each corner"
     )
     corner_edge_in: MaybeLength = Field(default=None, alias="corner_edge")
-    obstacles_count: int = Field(default=0, alias="obstacles", ge=0)
-    plates_count: int = Field(default=0, alias="plates", ge=0, description="wall plates, one hole")
-    floor_holes_count: int = Field(default=0, alias="floor_holes", ge=0)
+    obstacles_count: Whole = Field(default=0, alias="obstacles")
+    plates_count: Whole = Field(default=0, alias="plates", description="wall plates, one hole")
+    floor_holes_count: Whole = Field(default=0, alias="floor_holes")
 
 
 class Run(Record):
@@ -128,5 +129,5 @@ class TruckStock(Record):
 
     item: str
     length_in: MaybeLength = Field(default=None, alias="length", description="one piece of cable")
-    quantity: Decimal | None = Field(default=None, gt=0)
-    unit_cost: Decimal | None = Field(default=None, ge=0, description="what it is charged at")
+    quantity: NotNegative | None = Field(default=None, gt=0)
+    unit_cost: NotNegative | None = Field(default=None, description="what it is charged at")

@@ -7,7 +7,14 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationInfo, WithJsonSchema
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    ValidationInfo,
+    WithJsonSchema,
+)
 from pydantic_core import PydanticCustomError
 
 from estimator.measures import to_decimal
@@ -47,7 +54,7 @@ def _length(value: Any, info: ValidationInfo) -> Fraction | None:
         return None
     if isinstance(value, Fraction):
         return value
-    if isinstance(value, bool | float) or not isinstance(value, str | int | Decimal):
+    if not _is_typed(value):
         raise PydanticCustomError("measure", "{reason}|{hint}", _NOT_A_LENGTH)
     context = info.context or {}
     try:
@@ -60,6 +67,18 @@ def _length(value: Any, info: ValidationInfo) -> Fraction | None:
         raise _refuse(error) from None
     _echo(context.get("echo"), value, reading, info)
     return reading.inches
+
+
+def _is_typed(value: Any) -> bool:
+    """True for what a measure may come as: text or an exact number."""
+    return isinstance(value, str | int | Decimal) and not isinstance(value, bool)
+
+
+def _habits(info: ValidationInfo) -> tuple[bool, bool]:
+    """Whether bare numbers are metric, and whether a comma stands before decimals."""
+    context = info.context or {}
+    metric = context.get("bare_unit") in ("mm", "cm", "m")
+    return metric, bool(context.get("decimal_comma", False))
 
 
 def _echo(
@@ -76,11 +95,11 @@ def _volume(value: Any, info: ValidationInfo) -> Decimal | None:
     """Read a box volume as stamped; in3 exactly as Decimal, other units to six places."""
     if value is None or value == UNKNOWN:
         return None
-    if isinstance(value, bool | float):
+    if not _is_typed(value):
         raise PydanticCustomError("measure", "{reason}|{hint}", _NOT_A_VOLUME)
-    metric = (info.context or {}).get("bare_unit") in ("mm", "cm", "m")
+    metric, comma = _habits(info)
     try:
-        exact = read_volume(value, bare_unit="cm3" if metric else "in3")
+        exact = read_volume(value, bare_unit="cm3" if metric else "in3", decimal_comma=comma)
     except MeasureError as error:
         raise _refuse(error) from None
     volume = to_decimal(exact, _VOLUME_PLACES)
@@ -91,11 +110,11 @@ def _area(value: Any, info: ValidationInfo) -> Fraction | None:
     """Read an area, square inches exactly."""
     if value is None or value == UNKNOWN:
         return None
-    if isinstance(value, bool | float):
+    if not _is_typed(value):
         raise PydanticCustomError("measure", "{reason}|{hint}", _NOT_AN_AREA)
-    metric = (info.context or {}).get("bare_unit") in ("mm", "cm", "m")
+    metric, comma = _habits(info)
     try:
-        return read_area(value, bare_unit="m2" if metric else "ft2")
+        return read_area(value, bare_unit="m2" if metric else "ft2", decimal_comma=comma)
     except MeasureError as error:
         raise _refuse(error) from None
 
@@ -154,17 +173,33 @@ MaybeArea = Annotated[
 ]
 
 
-def _maybe_int(value: Any) -> Any:
+def _if_known(value: Any) -> Any:
     return None if value == UNKNOWN else value
 
 
+def _no_yes(value: Any) -> Any:
+    """True and false are not numbers."""
+    if isinstance(value, bool):
+        raise PydanticCustomError("int_type", "not a number")
+    return value
+
+
+def _capitals(value: Any) -> Any:
+    return value.upper() if isinstance(value, str) else value
+
+
+Whole = Annotated[int, BeforeValidator(_no_yes), Field(ge=0)]
+NotNegative = Annotated[Decimal, BeforeValidator(_no_yes), Field(ge=0)]
+Capitals = Annotated[str, BeforeValidator(_capitals)]
 MaybeInt = Annotated[
-    int | None,
-    BeforeValidator(_maybe_int),
-    WithJsonSchema({"type": ["integer", "string"], "description": 'a whole number, or "unknown"'}),
+    Whole | None,
+    BeforeValidator(_if_known),
+    WithJsonSchema(
+        {"type": ["integer", "string"], "minimum": 0, "description": 'a whole number, or "unknown"'}
+    ),
 ]
 MaybeText = Annotated[
     str | None,
-    BeforeValidator(_maybe_int),
+    BeforeValidator(_if_known),
     WithJsonSchema({"type": "string", "description": 'text, or "unknown"'}),
 ]

@@ -6,7 +6,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from estimator.survey.fields import Length, MaybeLength, MaybeText, Record, YesNo
+from estimator.survey.fields import Length, MaybeLength, MaybeText, Record, Whole, YesNo
 
 Finish = Literal["gypsum board", "plaster", "unknown"]
 MemberKind = Literal["stud", "king", "jack", "cripple", "post", "block", "nog", "plate", "joist"]
@@ -40,7 +40,7 @@ class Wall(Record):
         description="baseboard height; an opening below is hidden",
     )
     framing: Literal["wood", "steel", "unknown"] = "wood"
-    top_plates_count: int = Field(default=2, alias="top_plates", ge=0, le=4)
+    top_plates_count: Whole = Field(default=2, alias="top_plates", le=4)
 
 
 class Corner(Record):
@@ -48,7 +48,7 @@ class Corner(Record):
 
     walls: tuple[str, str] = Field(description="first wall's right end meets second's left end")
     kind: Literal["inside", "outside"] = "inside"
-    members_count: int = Field(default=2, alias="members", ge=0, le=8)
+    members_count: Whole = Field(default=2, alias="members", le=8)
     edge_in: MaybeLength = Field(
         default=None, alias="edge", description="edge of the bored hole to the nearest face"
     )
@@ -59,7 +59,7 @@ class Tee(Record):
 
     wall: str
     at_in: Length = Field(alias="at")
-    members_count: int = Field(default=2, alias="members", ge=0, le=8)
+    members_count: Whole = Field(default=2, alias="members", le=8)
     edge_in: MaybeLength = Field(default=None, alias="edge")
 
 

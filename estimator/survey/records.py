@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from datetime import date
-from decimal import Decimal
 from typing import Any, Literal
 
 from pydantic import Field
 
 from estimator.survey.closing import FinishScope, Opening
 from estimator.survey.electrical import Box, Circuit, Run, TruckStock
-from estimator.survey.fields import MaybeInt, Record, YesNo
+from estimator.survey.fields import Capitals, MaybeInt, NotNegative, Record, Whole, YesNo
 from estimator.survey.place import Corner, Gap, Level, Member, Obstacle, Tee, Wall
 
 BareUnit = Literal["in", "ft", "mm", "cm", "m"]
@@ -25,7 +24,7 @@ class Job(Record):
     address: str = ""
     scope: str = Field(default="", description="the work in one sentence, for the customer")
     bid_date: date | None = Field(default=None, alias="date")
-    country: str = Field(default="US", min_length=2, max_length=2, description="ISO 3166-1")
+    country: Capitals = Field(default="US", min_length=2, max_length=2, description="ISO 3166-1")
     locale: str = Field(default="en_US", description="how money and dates are shown")
     units: Literal["us", "metric"] = "us"
     bare_unit: BareUnit | None = Field(
@@ -58,13 +57,13 @@ class Acceptance(Record):
 class Overrides(Record):
     """Figures the job knows better than the books."""
 
-    labor_hours: Decimal | None = Field(default=None, ge=0, description="charged hours in all")
-    materials_cost: Decimal | None = Field(default=None, ge=0)
-    trips: int | None = Field(default=None, ge=0)
-    hours: dict[str, Decimal] = Field(
+    labor_hours: NotNegative | None = Field(default=None, description="charged hours in all")
+    materials_cost: NotNegative | None = None
+    trips: Whole | None = None
+    hours: dict[str, NotNegative] = Field(
         default_factory=dict, description="hours for one unit of a task, by task key"
     )
-    prices: dict[str, Decimal] = Field(
+    prices: dict[str, NotNegative] = Field(
         default_factory=dict, description="price of one unit of an item, by item key"
     )
 
