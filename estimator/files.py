@@ -1,4 +1,4 @@
-"""Writing a file so that nobody ever meets half of it, and saying plainly when it cannot be done."""
+"""Writing a file so that nobody ever meets half of it, and saying plainly when it fails."""
 
 from __future__ import annotations
 
@@ -54,7 +54,7 @@ def replace_file(path: Path, data: bytes) -> None:
             stream.flush()
             os.fsync(stream.fileno())
         _keep_mode(path, temporary)
-        os.replace(temporary, path)
+        Path(temporary).replace(path)
     except OSError as error:
         raise cannot_write(path, error) from None
     finally:

@@ -12,8 +12,8 @@ class Problem:
 
     Attributes:
         where: file and place as the person sees it ("job.toml: line 12, walls[0].length").
-        read: what was found there, in words ("\\"12-6\\" may be 12'-6\\" or 12 less 6").
-        write: what to write instead ("Write 12'-6\\" or 150 in.").
+        read: what was found there, in words (12-6 may be 12'-6" or 12 less 6).
+        write: what to write instead (Write 12'-6" or 150 in).
     """
 
     where: str
