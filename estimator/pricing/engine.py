@@ -10,6 +10,7 @@ from estimator.pricing.records import Bid
 from estimator.pricing.ways import ONLY, on_route, ranked, routes_of
 from estimator.pricing.work import Work, work_out
 from estimator.pricing.worst import if_it_turns_out_badly
+from estimator.rules.remedies import is_taken
 from estimator.survey.records import Survey
 
 
@@ -27,10 +28,9 @@ def estimate(survey: Survey, books: Books) -> Bid:
     name = next(option.route for option in options if option.chosen)
     route = None if name == ONLY and None in works else name
     work = works[route]
-    chosen = on_route(survey, route)
-    second_total, why = _second_total(chosen, work, books)
+    second_total, why = _second_total(on_route(survey, route), work, books)
     return Bid(
-        survey=chosen,
+        survey=work.survey,
         books=books,
         takeoff=work.takeoff,
         findings=work.findings,
@@ -48,9 +48,15 @@ def estimate(survey: Survey, books: Books) -> Bid:
 def _second_total(survey: Survey, work: Work, books: Books) -> tuple[Decimal | None, str]:
     """The total in the bad case, and what would have to be so; None where it is the same."""
     bad, said = if_it_turns_out_badly(survey)
+    unknown = tuple(
+        f"{each.title.lower()} ({each.subject})"
+        for each in work.findings
+        if each.verdict == "unknown" and is_taken(each, bad_case=True)
+    )
+    said += unknown
     if not said:
         return None, ""
-    total = work_out(bad, books).price.total
+    total = work_out(bad, books, bad_case=True).price.total
     if total == work.price.total:
         return None, ""
     return total, "; ".join(said)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from estimator.catalog.records import Books
 from estimator.pricing.hours import labor_lines, total_hours
@@ -13,7 +13,8 @@ from estimator.pricing.stock import stock_of
 from estimator.route.paths import run_paths
 from estimator.rules.facts import Facts
 from estimator.rules.records import Finding
-from estimator.rules.screen import screen
+from estimator.rules.remedies import changed_survey, is_taken, with_remedies
+from estimator.rules.screen import by_rank, screen
 from estimator.survey.records import Survey
 from estimator.takeoff.records import Takeoff
 from estimator.takeoff.take_off import take_off
@@ -21,8 +22,13 @@ from estimator.takeoff.take_off import take_off
 
 @dataclass(frozen=True, slots=True)
 class Work:
-    """Everything worked out for one way."""
+    """Everything worked out for one way.
 
+    Attributes:
+        survey: as planned, with what taken remedies changed in it.
+    """
+
+    survey: Survey
     takeoff: Takeoff
     findings: tuple[Finding, ...]
     shopping: tuple[ShoppingLine, ...]
@@ -36,18 +42,42 @@ class Work:
         return tuple(each.finding_id for each in self.findings if each.stops_the_bid)
 
 
-def work_out(survey: Survey, books: Books) -> Work:
-    """Carry a survey of one way through every stage.
+def work_out(survey: Survey, books: Books, *, bad_case: bool = False) -> Work:
+    """Carry a survey of one way through every stage, remedies included.
+
+    Args:
+        survey: with the runs of one way.
+        books: the shop's.
+        bad_case: take the remedies of findings that are unknown as well.
 
     Raises:
         InputError: walls that do not join, tasks without hours, a currency not on file.
     """
-    practice = books.shop.practice
-    paths = run_paths(survey)
-    takeoff = take_off(survey, paths, practice, stock_of(books))
-    findings = screen(Facts(survey, paths, takeoff, practice))
+    takeoff, findings = _screened(survey, books)
+    taken = tuple(each for each in findings if is_taken(each, bad_case=bad_case))
+    if taken:
+        planned = changed_survey(survey, taken)
+        if planned is not survey:
+            takeoff, again = _screened(planned, books)
+            findings = _as_remedied(again, taken)
+            survey = planned
+        takeoff = with_remedies(takeoff, taken, stock_of(books))
+        findings = _as_remedied(findings, taken)
     shopping = shopping_list(survey, takeoff, books)
     labor = labor_lines(survey, takeoff, books)
     hours = total_hours(survey, labor, books)
     price = build_price(survey, takeoff, shopping, hours, books)
-    return Work(takeoff, findings, shopping, labor, hours, price)
+    return Work(survey, takeoff, findings, shopping, labor, hours, price)
+
+
+def _screened(survey: Survey, books: Books) -> tuple[Takeoff, tuple[Finding, ...]]:
+    paths = run_paths(survey)
+    takeoff = take_off(survey, paths, books.shop.practice, stock_of(books))
+    return takeoff, screen(Facts(survey, paths, takeoff, books.shop.practice))
+
+
+def _as_remedied(findings: tuple[Finding, ...], taken: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """The findings, with those whose remedy was taken as they were found and marked so."""
+    remedied = {each.finding_id: replace(each, remedied=True) for each in taken}
+    kept = [remedied.pop(each.finding_id, each) for each in findings]
+    return by_rank((*kept, *remedied.values()))

@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from estimator.rules.facts import Facts, found
+from estimator.rules.facts import Facts
 from estimator.rules.records import Finding
+from estimator.rules.registry import rule
 from estimator.takeoff.records import BoxCount
 
 RULE = "box-fill"
 _WHERE = "314.16"
 
 
+@rule(RULE)
 def box_fill(facts: Facts) -> Iterator[Finding]:
     """Hold each box's wires against its volume; equality fits, there is no tolerance."""
-    if facts.edition is None:
-        return
     for box in facts.takeoff.boxes:
-        yield _judge(box, _unseen(facts, box), (facts.edition, _WHERE))
+        yield _judge(facts, box, _unseen(facts, box))
 
 
 def _unseen(facts: Facts, box: BoxCount) -> bool:
@@ -26,27 +26,27 @@ def _unseen(facts: Facts, box: BoxCount) -> bool:
     return surveyed.existing and (surveyed.unknown_cables or not surveyed.cables)
 
 
-def _judge(box: BoxCount, unseen: bool, law: tuple[str, str]) -> Finding:
-    name = box.box_id
+def _judge(facts: Facts, box: BoxCount, unseen: bool) -> Finding:
+    name, law = (RULE, box.box_id), facts.law(_WHERE)
     if box.replaced:
         figures = (
             f"old box: {box.old_volume_in3} in3 for {box.fill_before} before the work; "
             f"new box: {box.fill_sum} of {box.volume_in3} in3"
         )
         remedy = "The old box is replaced by a larger one; box and hours are in the takeoff."
-        return found(RULE, name, "pass", figures, law, remedy)
+        return facts.finding(name, "pass", figures, law, remedy)
     figures = f"{box.fill_sum} in3"
     if box.volume_in3 is None and not box.existing:
         remedy = "Put a larger box in the materials book, or use two gangs."
-        return found(RULE, name, "fail", f"{figures}; no box on file holds it", law, remedy)
+        return facts.finding(name, "fail", f"{figures}; no box on file holds it", law, remedy)
     if box.volume_in3 is None:
         remedy = "Read the volume stamped inside the box; without it nobody can say."
-        return found(RULE, name, "unknown", f"{figures}; its volume is unknown", law, remedy)
+        return facts.finding(name, "unknown", f"{figures}; its volume is unknown", law, remedy)
     figures = f"{figures} of {box.volume_in3} in3"
     if unseen:
         remedy = "Open the box with the circuit off and count the cables."
-        return found(RULE, name, "unknown", f"{figures}, cables assumed", law, remedy)
+        return facts.finding(name, "unknown", f"{figures}, cables assumed", law, remedy)
     if box.fill_after is not None and box.fill_after > box.volume_in3:
         remedy = "Replace the box by a larger one, or start from another box."
-        return found(RULE, name, "fail", figures, law, remedy)
-    return found(RULE, name, "pass", figures, law)
+        return facts.finding(name, "fail", figures, law, remedy)
+    return facts.finding(name, "pass", figures, law)

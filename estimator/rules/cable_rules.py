@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from estimator.route.records import RunPath
-from estimator.rules.facts import Facts, found
+from estimator.rules.facts import Facts
 from estimator.rules.records import Finding
-from estimator.tables.facts import cable_limits
-from estimator.takeoff.amounts import Units, units_of
+from estimator.rules.registry import rule
+from estimator.tables.limits import Limit
 from estimator.takeoff.counts import members
 from estimator.takeoff.records import RunCount
 
@@ -17,42 +16,31 @@ PLATES = "protection-plates"
 FREE = "free-conductor"
 
 
+@rule(PLATES)
 def protection_plates(facts: Facts) -> Iterator[Finding]:
     """Hold the hole's edge distance against the limit; the plates themselves are taken off."""
-    if facts.edition is None:
-        return
-    limits = cable_limits(facts.edition)
-    law = (facts.edition, limits["where_hole"])
-    limit_in = Fraction(limits["hole_edge_in"])
-    units = units_of(facts.survey.job.units)
+    limit = facts.electrical("hole-edge")
     for path, count in zip(facts.paths, facts.takeoff.runs, strict=True):
         if count.bored or count.notched or count.plate_holes:
-            yield _judge_plates(path, count, limit_in, units, law, facts)
+            yield _judge_plates(facts, path, count, limit)
 
 
-def _judge_plates(
-    path: RunPath,
-    count: RunCount,
-    limit_in: Fraction,
-    units: Units,
-    law: tuple[str, str],
-    facts: Facts,
-) -> Finding:
-    subject = f"run {count.run_id}"
+def _judge_plates(facts: Facts, path: RunPath, count: RunCount, limit: Limit) -> Finding:
+    subject, cite, units = (PLATES, f"run {count.run_id}"), facts.cite(limit), facts.units
     if _depth_unknown(path):
         remedy = "Measure the depth of the studs (open a box and probe, or look in the attic)."
         figures = f"{count.protection_plates} plates if the studs are of the usual depth"
-        return found(PLATES, subject, "unknown", figures, law, remedy)
+        return facts.finding(subject, "unknown", figures, cite, remedy)
     if count.notched:
         figures = f"{count.notched} notches, {count.protection_plates} plates in the takeoff"
-        return found(PLATES, subject, "pass", figures, law, "Plate over every notch.")
+        return facts.finding(subject, "pass", figures, cite, "Plate over every notch.")
     hole_in = facts.practice.hole_in if path.run.hole_in is None else path.run.hole_in
     figures = (
-        f"hole {units.say_unit(hole_in)}, limit {units.say(limit_in)} to the face: "
+        f"hole {units.say_unit(hole_in)}, limit {units.say(limit.value)} to the face: "
         f"{count.protection_plates} plates in the takeoff"
     )
     remedy = "Put a steel plate over each." if count.protection_plates else ""
-    return found(PLATES, subject, "pass", figures, law, remedy)
+    return facts.finding(subject, "pass", figures, cite, remedy)
 
 
 def _depth_unknown(path: RunPath) -> bool:
@@ -63,25 +51,22 @@ def _depth_unknown(path: RunPath) -> bool:
     )
 
 
+@rule(FREE)
 def free_conductor(facts: Facts) -> Iterator[Finding]:
     """Hold the tail left at each box against the free length the edition wants.
 
-    The least tail is the free length, the sheath left inside, and for a small box what must
-    reach beyond the opening; the depth to the face comes from the survey where it was measured.
+    The least tail is the free length and the sheath left inside the box.
     """
-    if facts.edition is None:
-        return
-    limits = cable_limits(facts.edition)
-    law = (facts.edition, limits["where_free"])
-    least_in = Fraction(limits["free_conductor_in"]) + Fraction(limits["sheath_in"])
-    units = units_of(facts.survey.job.units)
+    free = facts.electrical("free-conductor")
+    least_in = free.value + facts.electrical("sheath-inside").value
+    units, cite = facts.units, facts.cite(free)
     for order in facts.takeoff.cable:
         for cut in order.cuts:
             tail_in = cut.tails_in / 2
             figures = f"tail {units.say_unit(tail_in)} at each box, least {units.say(least_in)}"
-            subject = f"run {cut.run_id}"
+            subject = (FREE, f"run {cut.run_id}")
             if tail_in < least_in:
                 remedy = "Leave a longer tail: set tail for the run or the shop."
-                yield found(FREE, subject, "fail", figures, law, remedy)
+                yield facts.finding(subject, "fail", figures, cite, remedy)
             else:
-                yield found(FREE, subject, "pass", figures, law)
+                yield facts.finding(subject, "pass", figures, cite)

@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from estimator.rules.facts import Facts, found
+from estimator.rules.facts import Facts
 from estimator.rules.records import Finding
-from estimator.tables.facts import cable_kinds, max_breaker_a
+from estimator.rules.registry import rule
+from estimator.tables.facts import NotOnFile, cable_kinds
 
 RULE = "breaker-wire"
 _WHERE = "240.4(D)"
 
 
+@rule(RULE)
 def breaker_wire(facts: Facts) -> Iterator[Finding]:
     """Hold the breaker against the old wire and against each kind of new cable."""
-    if facts.edition is None:
-        return
     circuit = facts.survey.circuit
     yield _judge(facts, "circuit", circuit.wire, "the smallest old wire")
     for kind in dict.fromkeys(run.cable for run in facts.survey.runs):
@@ -23,23 +23,25 @@ def breaker_wire(facts: Facts) -> Iterator[Finding]:
 
 
 def _judge(facts: Facts, subject: str, wire: str | None, what: str) -> Finding:
-    edition, breaker_a = facts.edition or "", facts.survey.circuit.breaker_a
-    law = (edition, _WHERE)
+    name, breaker_a = (RULE, subject), facts.survey.circuit.breaker_a
     if wire is None:
         figures = f"{what} is unknown, breaker {_amperes(breaker_a)}"
         remedy = "Look at the wire in the source box and at the breaker; every wire counts."
-        return found(RULE, subject, "unknown", figures, law, remedy)
-    limit_a = max_breaker_a(edition, wire)
-    if limit_a is None:
+        return facts.finding(name, "unknown", figures, facts.law(_WHERE), remedy)
+    try:
+        limit = facts.electrical(f"breaker-{wire}-copper")
+    except NotOnFile:
         figures = f"{what}: no figure on file for {wire}"
-        return found(RULE, subject, "unknown", figures, law, "Ask a licensed electrician.")
-    figures = f"{what}, {wire} AWG copper: breaker {_amperes(breaker_a)}, at most {limit_a} A"
+        remedy = "Ask a licensed electrician."
+        return facts.finding(name, "unknown", figures, facts.law(_WHERE), remedy)
+    figures = f"{what}, {wire} AWG copper: breaker {_amperes(breaker_a)}, at most {limit.value} A"
+    cite = facts.cite(limit)
     if breaker_a is None:
-        return found(RULE, subject, "unknown", figures, law, "Read the number on the breaker.")
-    if breaker_a > limit_a:
+        return facts.finding(name, "unknown", figures, cite, "Read the number on the breaker.")
+    if breaker_a > limit.value:
         remedy = "Use thicker wire, or have the breaker changed where the circuit allows it."
-        return found(RULE, subject, "fail", figures, law, remedy)
-    return found(RULE, subject, "pass", figures, law)
+        return facts.finding(name, "fail", figures, cite, remedy)
+    return facts.finding(name, "pass", figures, cite)
 
 
 def _amperes(breaker_a: int | None) -> str:

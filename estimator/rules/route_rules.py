@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from estimator.rules.facts import Facts, found
+from estimator.rules.facts import Facts
 from estimator.rules.records import Finding
+from estimator.rules.registry import rule
 
 GAP = "way-blocked"
 ACCESS = "level-access"
-_GEOMETRY = ("", "the survey's own measures")
+_GEOMETRY = "the survey's own measures"
 
 
+@rule(GAP)
 def way_blocked(facts: Facts) -> Iterator[Finding]:
     """A run inside a wall cannot cross a door or window, only go over or under it."""
     for path in facts.paths:
@@ -19,9 +21,10 @@ def way_blocked(facts: Facts) -> Iterator[Finding]:
         if gaps:
             figures = f"the level part meets a {' and a '.join(gaps)}"
             remedy = "Go over the header, under the sill, or another way round."
-            yield found(GAP, f"run {path.run.id}", "fail", figures, _GEOMETRY, remedy)
+            yield facts.finding((GAP, f"run {path.run.id}"), "fail", figures, _GEOMETRY, remedy)
 
 
+@rule(ACCESS)
 def level_access(facts: Facts) -> Iterator[Finding]:
     """A run by the attic or crawlspace needs a way in."""
     access = {level.kind: level.accessible for level in facts.survey.levels}
@@ -33,7 +36,9 @@ def level_access(facts: Facts) -> Iterator[Finding]:
         if access[level] == "no":
             remedy = "Choose another way, or make an access opening and survey it."
             figures = f"the {level} cannot be entered"
-            yield found(ACCESS, subject, "fail", figures, _GEOMETRY, remedy)
+            yield facts.finding((ACCESS, subject), "fail", figures, _GEOMETRY, remedy)
         else:
             figures = f"nobody has said whether the {level} can be entered"
-            yield found(ACCESS, subject, "unknown", figures, _GEOMETRY, "Look for the hatch.")
+            yield facts.finding(
+                (ACCESS, subject), "unknown", figures, _GEOMETRY, "Look for the hatch."
+            )

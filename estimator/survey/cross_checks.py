@@ -40,6 +40,7 @@ def _edition(survey: Survey) -> Iterator[Found]:
 
 def _ids(survey: Survey) -> Iterator[Found]:
     tables = {
+        "rooms": [each.id for each in survey.rooms],
         "walls": [each.id for each in survey.walls],
         "boxes": [each.id for each in survey.boxes],
         "runs": [each.id for each in survey.runs],

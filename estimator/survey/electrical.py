@@ -10,6 +10,7 @@ from estimator.survey.fields import (
     Length,
     MaybeInt,
     MaybeLength,
+    MaybeNumber,
     MaybeText,
     MaybeVolume,
     NotNegative,
@@ -24,6 +25,88 @@ Device = Literal[
 ]  # fmt: skip
 Method = Literal["bored", "notched", "fished", "exposed"]
 Way = Literal["wall", "trim", "over", "under", "through"]
+
+
+class FixtureWires(Record):
+    """Wires of a luminaire that enter a box."""
+
+    wire: str
+    count: Whole = Field(ge=1)
+
+
+class Contents(Record):
+    """What else is in a box, for counting its room; all of it as found or planned."""
+
+    table_box: MaybeText = Field(
+        default=None, description='row of the standard metal boxes, such as "DEV-25", if unmarked'
+    )
+    added_volumes_in3: tuple[MaybeVolume, ...] = Field(
+        default=(), alias="added_volumes", description="rings and covers, as marked on them"
+    )
+    barrier: Literal["none", "metal", "nonmetallic"] = "none"
+    luminaire_stud: bool = False
+    hickey: bool = False
+    terminal_blocks: tuple[str, ...] = Field(default=(), description="largest wire on each")
+    loops_count: Whole = Field(default=0, alias="loops", description="unbroken long loops")
+    passing_count: Whole = Field(default=0, alias="passing", description="unbroken, no loop")
+    fixture_wires: tuple[FixtureWires, ...] = ()
+    canopy: bool = Field(default=False, description="a domed canopy covers the box")
+    isolated_grounds_count: Whole = Field(default=0, alias="isolated_grounds")
+    yokes_count: MaybeInt = Field(default=None, alias="yokes", description="straps; one a gang")
+    wide_gangs_count: Whole = Field(
+        default=0, alias="wide_gangs", description="gangs a device wider than one needs"
+    )
+    device_wire: MaybeText = Field(default=None, description="largest wire on the device")
+    wire_connector_count: MaybeInt = Field(
+        default=None, alias="wire_connectors", description="found there (counted in Canada)"
+    )
+    device_depth_in: MaybeLength = Field(default=None, alias="device_depth")
+    setback_in: MaybeLength = Field(default=None, alias="setback", description="behind the surface")
+    gap_in: MaybeLength = Field(default=None, alias="gap", description="round the box, widest")
+    sheath_to_face_in: MaybeLength = Field(
+        default=None, alias="sheath_to_face", description="depth from the sheath's end to the face"
+    )
+    free_in: MaybeLength = Field(
+        default=None, alias="free", description="free conductor of the old cables"
+    )
+    wires_per_screw: MaybeInt = Field(default=None, description="most under one screw")
+    push_in_terminals: YesNo = "unknown"
+    tab_removed: YesNo = Field(default="unknown", description="split receptacle: tab broken off")
+    always_live: YesNo = Field(default="unknown", description="live with every switch off")
+    half_switched: YesNo = "unknown"
+    neutral_bundle: YesNo = Field(
+        default="unknown", description="switch box: whites joined and not on the switch"
+    )
+    ground_present: YesNo = "unknown"
+    buried: YesNo = Field(default="no", description="would be covered by the finish")
+
+
+class Spot(Record):
+    """Where an outlet stands, for the rules that go by place."""
+
+    sink_distance_in: MaybeLength = Field(
+        default=None, alias="sink_distance", description="shortest cord path to a bowl's edge"
+    )
+    tub_distance_in: MaybeLength = Field(
+        default=None, alias="tub_distance", description="level distance to tub or shower"
+    )
+    above_tub_in: MaybeLength = Field(
+        default=None, alias="above_tub", description="height above its rim or threshold"
+    )
+    moisture: Literal["dry", "damp", "wet", "unknown"] = "unknown"
+    countertop: YesNo = "unknown"
+    readily_accessible: YesNo = "yes"
+    behind_appliance: YesNo = Field(default="no", description="dedicated space of an appliance")
+    storage_clearance_in: MaybeLength = Field(
+        default=None, alias="storage_clearance", description="closet light to storage"
+    )
+    luminaire: Literal["enclosed", "recessed", "fluorescent", "open bulb", "unknown"] = "unknown"
+    luminaire_weight_lb: MaybeNumber = None
+    fan: YesNo = "no"
+    appliance_distance_in: MaybeLength = Field(default=None, alias="appliance_distance")
+    appliance: Literal[
+        "none", "refrigerator", "clock", "gas range", "hood", "disposer", "dishwasher", "other"
+    ] = "none"
 
 
 class Box(Record):
@@ -58,6 +141,14 @@ class Box(Record):
     )
     unknown_cables: bool = Field(default=False, description="nobody has looked inside")
     reuse_plate: bool = Field(default=True, description="existing box: keep its device and plate")
+    contents: Contents = Field(default_factory=Contents)
+    spot: Spot = Field(default_factory=Spot)
+
+
+CircuitKind = Literal[
+    "general", "small appliance", "bathrooms", "one bathroom", "laundry", "garage", "individual",
+    "other dwelling", "ten ampere", "unknown",
+]  # fmt: skip
 
 
 class Circuit(Record):
@@ -67,17 +158,36 @@ class Circuit(Record):
     wire: MaybeText = Field(
         default=None, description='smallest wire on it: "14", "12", "10", "2.5 mm2" or unknown'
     )
+    material: Literal["copper", "aluminum", "copper-clad", "unknown"] = "unknown"
+    kind: CircuitKind = Field(default="unknown", description="what it was put in for")
     serves: tuple[str, ...] = ()
-    protection: tuple[Literal["afci", "gfci"], ...] = ()
+    protection: tuple[Literal["afci", "gfci"], ...] | None = Field(
+        default=None, description="upstream, with the kind; [] for none; leave out if not looked at"
+    )
     grounded: YesNo = "unknown"
-    aluminum: YesNo = "unknown"
+    ground_wire: MaybeText = Field(default=None, description="size of its ground wire")
+    new_ground_to: Literal[
+        "none", "electrode", "electrode conductor", "panel bar", "other circuit, same panel"
+    ] = Field(default="none", description="ungrounded: where a separate ground will go")
+    multiwire: YesNo = Field(default="unknown", description="two hots share one neutral")
+    handle_tie: YesNo = "unknown"
+    neutral_pigtailed: YesNo = "unknown"
+    existing_length_in: MaybeLength = Field(
+        default=None, alias="existing_length", description="wire from the breaker to the source"
+    )
+    load_a: MaybeNumber = Field(default=None, description="load at the new outlet")
+    largest_portable_a: MaybeNumber = None
+    fixed_a: MaybeNumber = Field(default=None, description="fastened in place, together")
+    continuous_a: MaybeNumber = Field(default=None, description="three hours or more")
+    other_a: MaybeNumber = Field(default=None, description="all other load")
+    ambient_f: MaybeNumber = Field(default=None, description="hottest place it passes, deg F")
 
 
 class Leg(Record):
     """One straight piece of a run, typed with what it passes (the quick form)."""
 
     go: Literal["up", "down", "along", "across", "through"]
-    length_in: Length = Field(alias="length", ge=0)
+    length_in: Length = Field(alias="length")
     method: Method | None = Field(default=None, description="if other than the run's")
     studs_count: Whole = Field(default=0, alias="studs")
     members: dict[str, Whole] = Field(
@@ -118,6 +228,28 @@ class Run(Record):
     stapled_at: tuple[str, ...] = Field(
         default=(), description="boxes beside which the opened wall lets the cable be stapled"
     )
+    notch_depth_in: MaybeLength = Field(default=None, alias="notch_depth")
+    hole_and_notch: YesNo = Field(default="no", description="hole and notch at one section")
+    doubled_in_a_row_count: Whole = Field(
+        default=0, alias="doubled_in_a_row", description="successive doubled studs so bored"
+    )
+    cables_in_hole_count: Whole = Field(default=1, alias="cables_in_hole", ge=1)
+    hole_sealed: YesNo = Field(default="unknown", description="stud holes foamed or caulked")
+    bundled_count: Whole = Field(
+        default=1, alias="bundled", ge=1, description="cables side by side"
+    )
+    bundled_length_in: MaybeLength = Field(default=None, alias="bundled_length")
+    in_insulation: YesNo = "unknown"
+    moisture: Literal["dry", "damp", "wet", "unknown"] = "dry"
+    return_air: Literal["none", "across", "along"] = Field(
+        default="none", description="passes a stud or joist space that carries return air"
+    )
+    bend_radius_in: MaybeLength = Field(default=None, alias="bend_radius")
+    parallel_edge_in: MaybeLength = Field(
+        default=None, alias="parallel_edge", description="cable along framing: to the face"
+    )
+    surface_groove: YesNo = Field(default="no", description="shallow groove behind the finish")
+    splice_without_box: YesNo = "no"
     trim_length_in: MaybeLength = Field(
         default=None, alias="trim_length", description="baseboard taken off and put back"
     )

@@ -198,6 +198,11 @@ MaybeInt = Annotated[
         {"type": ["integer", "string"], "minimum": 0, "description": 'a whole number, or "unknown"'}
     ),
 ]
+MaybeNumber = Annotated[
+    NotNegative | None,
+    BeforeValidator(_if_known),
+    WithJsonSchema({"type": ["number", "string"], "description": 'a number, or "unknown"'}),
+]
 MaybeText = Annotated[
     str | None,
     BeforeValidator(_if_known),

@@ -6,10 +6,40 @@ from typing import Literal
 
 from pydantic import Field
 
-from estimator.survey.fields import Length, MaybeLength, MaybeText, Record, Whole, YesNo
+from estimator.survey.fields import (
+    Length,
+    MaybeArea,
+    MaybeLength,
+    MaybeText,
+    Record,
+    Whole,
+    YesNo,
+)
 
 Finish = Literal["gypsum board", "plaster", "unknown"]
 MemberKind = Literal["stud", "king", "jack", "cripple", "post", "block", "nog", "plate", "joist"]
+
+
+RoomUse = Literal[
+    "bedroom", "living room", "family room", "dining room", "kitchen", "pantry", "office", "den",
+    "library", "sunroom", "recreation room", "hall", "closet", "laundry", "bathroom", "garage",
+    "outdoors", "finished basement", "unfinished basement", "attic", "crawlspace", "other",
+    "unknown",
+]  # fmt: skip
+
+
+class Room(Record):
+    """What a room is used for; a room that is not listed takes its use from its name."""
+
+    id: str = Field(min_length=1, description="the name that walls, boxes and openings use")
+    use: RoomUse = "unknown"
+    vehicle_bays_count: Whole = Field(default=1, alias="vehicle_bays")
+    disturbed_before_in2: MaybeArea = Field(
+        default=None,
+        alias="disturbed_before",
+        description="painted surface already disturbed there in the last 30 days",
+    )
+    child_occupied: YesNo = "unknown"
 
 
 class Wall(Record):
@@ -41,6 +71,13 @@ class Wall(Record):
     )
     framing: Literal["wood", "steel", "unknown"] = "wood"
     top_plates_count: Whole = Field(default=2, alias="top_plates", le=4)
+    doubled_studs: YesNo = Field(default="no", description="every stud bored is doubled")
+    fire_rated: YesNo = Field(default="unknown", description="a rated wall, floor or shaft")
+    garage_side: YesNo = Field(default="no", description="between the house and a garage")
+    hidden_lines: YesNo = Field(
+        default="unknown",
+        description="pipes, gas, other wires inside; no: looked, none",
+    )
 
 
 class Corner(Record):
@@ -90,6 +127,15 @@ class Member(Record):
     height_in: MaybeLength = Field(default=None, alias="height", description="of a level member")
     from_in: MaybeLength = Field(default=None, alias="from", description="where it begins")
     to_in: MaybeLength = Field(default=None, alias="to", description="where it ends")
+    depth_in: MaybeLength = Field(default=None, alias="depth", description="of a joist or plate")
+    span_in: MaybeLength = Field(default=None, alias="span", description="of a joist")
+    hole_at_in: MaybeLength = Field(
+        default=None, alias="hole_at", description="joist: from its bearing end to the hole"
+    )
+    notch_depth_in: MaybeLength = Field(default=None, alias="notch_depth")
+    notch_length_in: MaybeLength = Field(default=None, alias="notch_length")
+    hole_in: MaybeLength = Field(default=None, alias="hole", description="if not the run's")
+    engineered: YesNo = "no"
 
 
 class Obstacle(Record):

@@ -10,7 +10,7 @@ from pydantic import Field
 from estimator.survey.closing import FinishScope, Opening
 from estimator.survey.electrical import Box, Circuit, Run, TruckStock
 from estimator.survey.fields import Capitals, MaybeInt, NotNegative, Record, Whole, YesNo
-from estimator.survey.place import Corner, Gap, Level, Member, Obstacle, Tee, Wall
+from estimator.survey.place import Corner, Gap, Level, Member, Obstacle, Room, Tee, Wall
 
 BareUnit = Literal["in", "ft", "mm", "cm", "m"]
 
@@ -30,7 +30,8 @@ class Job(Record):
     bare_unit: BareUnit | None = Field(
         default=None, description="unit of a bare number; unstated: in, or mm in a metric job"
     )
-    edition: str = Field(default="nec-2023", description="edition of the rules it is held against")
+    edition: str = Field(default="nec-2023", description="electrical rules it is held against")
+    building_edition: str = Field(default="irc-2021", description="building rules")
     year_built: MaybeInt = None
     occupied: YesNo = "unknown"
     route: str | None = Field(default=None, description="the way chosen, where there are several")
@@ -54,6 +55,27 @@ class Acceptance(Record):
     decision: Literal["accept", "decline remedy"] = "accept"
 
 
+class Amendment(Record):
+    """A local change to one rule: it is off, or only a note, or one of its figures differs."""
+
+    rule: str = Field(description="rule id such as afci-extension")
+    change: Literal["off", "note", "figure"] = "off"
+    figure: str = Field(default="", description="name of the figure, as the check prints it")
+    value: str = ""
+    reason: str = Field(min_length=1, description="the ordinance or office it comes from")
+
+
+class House(Record):
+    """What is known of the building and the permit."""
+
+    permit: Literal["needed", "not needed", "unknown"] = "unknown"
+    inspection_before_closing: YesNo = "unknown"
+    asbestos_tested: Literal["none found", "found", "no", "unknown"] = "unknown"
+    lead_tested: Literal["none found", "found", "no", "unknown"] = "unknown"
+    work_for_pay: YesNo = "yes"
+    local_survey_first: YesNo = "unknown"
+
+
 class Overrides(Record):
     """Figures the job knows better than the books."""
 
@@ -74,6 +96,7 @@ class Survey(Record):
     format: Literal[1] = Field(default=1, description="version of this file's form")
     job: Job
     circuit: Circuit = Field(default_factory=Circuit)
+    rooms: tuple[Room, ...] = ()
     walls: tuple[Wall, ...] = ()
     corners: tuple[Corner, ...] = ()
     tees: tuple[Tee, ...] = ()
@@ -89,6 +112,8 @@ class Survey(Record):
     truck_stock: tuple[TruckStock, ...] = ()
     overrides: Overrides = Field(default_factory=Overrides)
     acceptances: tuple[Acceptance, ...] = ()
+    amendments: tuple[Amendment, ...] = ()
+    house: House = Field(default_factory=House)
     books: BookFiles = Field(default_factory=BookFiles)
     settings: dict[str, Any] = Field(
         default_factory=dict, description="laid over shop.toml, section by section"

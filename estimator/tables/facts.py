@@ -152,21 +152,6 @@ def fill_rules(edition: str) -> FillRules:
     )
 
 
-@cache
-def max_breaker_a(edition: str, wire: str) -> int | None:
-    """Largest breaker for copper wire of a size, amperes; None where the size has no row."""
-    for row in rows("overcurrent"):
-        if row["edition"] == edition and row["wire"] == wire:
-            return int(row["max_breaker_a"])
-    return None
-
-
-@cache
-def cable_limits(edition: str) -> Row:
-    """Hole edge and free conductor limits of one edition, inches, as text."""
-    return _one("cable_limits", {"edition": edition})
-
-
 @dataclass(frozen=True, slots=True)
 class DeviceKind:
     """What a device is bought as, what covers it, and the task that mounts it."""

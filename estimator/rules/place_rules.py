@@ -1,0 +1,3 @@
+"""Places: which circuit may serve them, and the protection they need."""
+
+from __future__ import annotations
