@@ -7,12 +7,15 @@ from dataclasses import replace
 
 from estimator.rules import (
     box_rules,
+    cable_hold_rules,
+    cable_place_rules,
     cable_rules,
     circuit_rules,
     house_rules,
     place_rules,
     route_rules,
     source_rules,
+    voltage_rules,
     wood_rules,
 )
 from estimator.rules.facts import Facts, rule_rows
@@ -28,6 +31,9 @@ ROOMS = (
     box_rules,
     wood_rules,
     cable_rules,
+    cable_hold_rules,
+    cable_place_rules,
+    voltage_rules,
     house_rules,
 )
 ANY_COUNTRY = "any"
