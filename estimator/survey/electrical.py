@@ -101,7 +101,7 @@ class Spot(Record):
         default=None, alias="storage_clearance", description="closet light to storage"
     )
     luminaire: Literal["enclosed", "recessed", "fluorescent", "open bulb", "unknown"] = "unknown"
-    luminaire_weight_lb: MaybeNumber = None
+    luminaire_weight_lb: MaybeNumber = Field(default=None, alias="luminaire_weight")
     fan: YesNo = "no"
     appliance_distance_in: MaybeLength = Field(default=None, alias="appliance_distance")
     appliance: Literal[
@@ -175,12 +175,20 @@ class Circuit(Record):
     existing_length_in: MaybeLength = Field(
         default=None, alias="existing_length", description="wire from the breaker to the source"
     )
-    load_a: MaybeNumber = Field(default=None, description="load at the new outlet")
-    largest_portable_a: MaybeNumber = None
-    fixed_a: MaybeNumber = Field(default=None, description="fastened in place, together")
-    continuous_a: MaybeNumber = Field(default=None, description="three hours or more")
-    other_a: MaybeNumber = Field(default=None, description="all other load")
-    ambient_f: MaybeNumber = Field(default=None, description="hottest place it passes, deg F")
+    load_a: MaybeNumber = Field(default=None, alias="load", description="amperes at the new outlet")
+    largest_portable_a: MaybeNumber = Field(default=None, alias="largest_portable")
+    fixed_a: MaybeNumber = Field(
+        default=None, alias="fixed", description="amperes fastened in place, together"
+    )
+    continuous_a: MaybeNumber = Field(
+        default=None, alias="continuous", description="amperes on for three hours or more"
+    )
+    other_a: MaybeNumber = Field(
+        default=None, alias="other_load", description="amperes of all other load"
+    )
+    ambient_f: MaybeNumber = Field(
+        default=None, alias="ambient", description="hottest place it passes, deg F"
+    )
 
 
 class Leg(Record):
