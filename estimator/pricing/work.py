@@ -73,7 +73,9 @@ def work_out(survey: Survey, books: Books, *, bad_case: bool = False) -> Work:
 def _screened(survey: Survey, books: Books) -> tuple[Takeoff, tuple[Finding, ...]]:
     paths = run_paths(survey)
     takeoff = take_off(survey, paths, books.shop.practice, stock_of(books))
-    return takeoff, screen(Facts(survey, paths, takeoff, books.shop.practice))
+    hours_each = {task: row.hours_likely for task, row in books.labor.items()}
+    hours_each |= survey.overrides.hours
+    return takeoff, screen(Facts(survey, paths, takeoff, books.shop.practice, hours_each))
 
 
 def _as_remedied(findings: tuple[Finding, ...], taken: tuple[Finding, ...]) -> tuple[Finding, ...]:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from decimal import Decimal
 from fractions import Fraction
 from functools import cache, cached_property
 from typing import get_args
@@ -37,6 +38,8 @@ class Facts:
     paths: tuple[RunPath, ...]
     takeoff: Takeoff
     practice: Practice
+    # Likely hours of one unit of a task, by task key; empty where no labor book is at hand.
+    hours_each: Mapping[str, Decimal] = field(default_factory=dict)
 
     @cached_property
     def edition(self) -> str | None:

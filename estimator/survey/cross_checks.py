@@ -34,8 +34,11 @@ def cross_problems(survey: Survey) -> list[Found]:
 
 def _edition(survey: Survey) -> Iterator[Found]:
     job = survey.job
-    if job.country == "US" and job.edition not in editions():
-        yield _no_such(("job", "edition"), "edition", job.edition, editions())
+    asked = (("edition", job.edition, "nec"), ("building_edition", job.building_edition, "irc"))
+    for key, name, family in asked if job.country == "US" else ():
+        known = [each for each, row in editions().items() if row["family"] == family]
+        if name not in known:
+            yield _no_such(("job", key), "edition", name, known)
 
 
 def _ids(survey: Survey) -> Iterator[Found]:

@@ -237,6 +237,9 @@ class Run(Record):
         default=(), description="boxes beside which the opened wall lets the cable be stapled"
     )
     notch_depth_in: MaybeLength = Field(default=None, alias="notch_depth")
+    joist_depth_in: MaybeLength = Field(
+        default=None, alias="joist_depth", description="joists it passes that are not drawn"
+    )
     hole_and_notch: YesNo = Field(default="no", description="hole and notch at one section")
     doubled_in_a_row_count: Whole = Field(
         default=0, alias="doubled_in_a_row", description="successive doubled studs so bored"

@@ -11,7 +11,14 @@ from estimator.tables.facts import NotOnFile, Row, editions, rows, sources
 
 ALL = "all"
 # Every file of figures; a new one is added here.
-LIMIT_TABLES = ("limits_box", "limits_cable", "limits_circuit", "limits_place", "limits_wood")
+LIMIT_TABLES = (
+    "limits_box",
+    "limits_cable",
+    "limits_circuit",
+    "limits_house",
+    "limits_place",
+    "limits_wood",
+)
 
 
 @dataclass(frozen=True, slots=True)
