@@ -20,8 +20,13 @@ from estimator.survey.fields import (
 )
 
 Device = Literal[
-    "receptacle", "gfci receptacle", "afci receptacle", "switch", "three-way switch",
-    "luminaire", "none",
+    "receptacle", "gfci receptacle", "afci receptacle", "damp receptacle", "wet receptacle",
+    "damp gfci receptacle", "wet gfci receptacle", "switch", "three-way switch", "luminaire",
+    "none",
+]  # fmt: skip
+CircuitKind = Literal[
+    "general", "small appliance", "bathrooms", "one bathroom", "laundry", "garage", "individual",
+    "other dwelling", "ten ampere", "unknown",
 ]  # fmt: skip
 Method = Literal["bored", "notched", "fished", "exposed"]
 Way = Literal["wall", "trim", "over", "under", "through"]
@@ -100,13 +105,30 @@ class Spot(Record):
     storage_clearance_in: MaybeLength = Field(
         default=None, alias="storage_clearance", description="closet light to storage"
     )
-    luminaire: Literal["enclosed", "recessed", "fluorescent", "open bulb", "unknown"] = "unknown"
+    luminaire: Literal[
+        "enclosed", "recessed", "fluorescent", "open bulb", "hanging", "track", "unknown"
+    ] = "unknown"
     luminaire_weight_lb: MaybeNumber = Field(default=None, alias="luminaire_weight")
     fan: YesNo = "no"
     appliance_distance_in: MaybeLength = Field(default=None, alias="appliance_distance")
     appliance: Literal[
-        "none", "refrigerator", "clock", "gas range", "hood", "disposer", "dishwasher", "other"
-    ] = "none"
+        "none", "refrigerator", "clock", "gas range", "hood", "disposer", "dishwasher",
+        "toilet seat", "other",
+    ] = "none"  # fmt: skip
+    required: YesNo = Field(
+        default="unknown", description="the one the code asks for there; no: an extra one"
+    )
+    in_place_of_light: YesNo = Field(default="no", description="on a wall switch, for a lamp")
+    tub_barrier: YesNo = Field(default="no", description="wall or door between it and the tub")
+    farthest_wall: YesNo = Field(
+        default="no", description="small bath: on the wall farthest from the tub, nowhere else fits"
+    )
+    above_counter_in: MaybeLength = Field(
+        default=None, alias="above_counter", description="height above the counter top"
+    )
+    below_counter_in: MaybeLength = Field(
+        default=None, alias="below_counter", description="how far below the counter top"
+    )
 
 
 class Box(Record):
@@ -143,12 +165,9 @@ class Box(Record):
     reuse_plate: bool = Field(default=True, description="existing box: keep its device and plate")
     contents: Contents = Field(default_factory=Contents)
     spot: Spot = Field(default_factory=Spot)
-
-
-CircuitKind = Literal[
-    "general", "small appliance", "bathrooms", "one bathroom", "laundry", "garage", "individual",
-    "other dwelling", "ten ampere", "unknown",
-]  # fmt: skip
+    circuit_kind: CircuitKind | None = Field(
+        default=None, description="existing box on another circuit than [circuit]: what kind"
+    )
 
 
 class Circuit(Record):

@@ -9,6 +9,7 @@ from pydantic import Field
 from estimator.survey.fields import (
     Length,
     MaybeArea,
+    MaybeInt,
     MaybeLength,
     MaybeText,
     Record,
@@ -23,8 +24,8 @@ MemberKind = Literal["stud", "king", "jack", "cripple", "post", "block", "nog", 
 RoomUse = Literal[
     "bedroom", "living room", "family room", "dining room", "kitchen", "pantry", "office", "den",
     "library", "sunroom", "recreation room", "hall", "closet", "laundry", "bathroom", "garage",
-    "outdoors", "finished basement", "unfinished basement", "attic", "crawlspace", "other",
-    "unknown",
+    "outdoors", "finished basement", "unfinished basement", "attic", "crawlspace", "boathouse",
+    "accessory building", "other", "unknown",
 ]  # fmt: skip
 
 
@@ -33,7 +34,16 @@ class Room(Record):
 
     id: str = Field(min_length=1, description="the name that walls, boxes and openings use")
     use: RoomUse = "unknown"
-    vehicle_bays_count: Whole = Field(default=1, alias="vehicle_bays")
+    vehicle_bays_count: MaybeInt = Field(
+        default=None, alias="vehicle_bays", description="garage: vehicles it is built for"
+    )
+    sink_or_tub: YesNo = Field(
+        default="unknown", description="sink, tub or shower in it or near its doors; no: looked"
+    )
+    food_preparation: YesNo = Field(
+        default="no", description="a bar or kitchenette: a sink and a fixed place to cook"
+    )
+    island_in2: MaybeArea = Field(default=None, alias="island", description="top of an island")
     disturbed_before_in2: MaybeArea = Field(
         default=None,
         alias="disturbed_before",
