@@ -39,6 +39,15 @@ class FixtureWires(Record):
     count: Whole = Field(ge=1)
 
 
+class BoxSide(Record):
+    """One side of a barrier in a box, counted alone."""
+
+    gangs_count: Whole = Field(default=1, alias="gangs", ge=1, le=4, description="its gangs")
+    device: Device = Field(default="receptacle", description="what is mounted on that side")
+    cables: tuple[str, ...] = Field(default=(), description="kinds of cable that end there")
+    takes_new: bool = Field(default=False, description="the new cable enters on that side")
+
+
 class Contents(Record):
     """What else is in a box, for counting its room; all of it as found or planned."""
 
@@ -49,14 +58,21 @@ class Contents(Record):
         default=(), alias="added_volumes", description="rings and covers, as marked on them"
     )
     barrier: Literal["none", "metal", "nonmetallic"] = "none"
+    sides: tuple[BoxSide, ...] = Field(default=(), description="what is on each side of a barrier")
     luminaire_stud: bool = False
     hickey: bool = False
     terminal_blocks: tuple[str, ...] = Field(default=(), description="largest wire on each")
     loops_count: Whole = Field(default=0, alias="loops", description="unbroken long loops")
     passing_count: Whole = Field(default=0, alias="passing", description="unbroken, no loop")
+    through_wire: MaybeText = Field(
+        default=None, description="size of the unbroken wires, if not that of the cables"
+    )
     fixture_wires: tuple[FixtureWires, ...] = ()
     canopy: bool = Field(default=False, description="a domed canopy covers the box")
     isolated_grounds_count: Whole = Field(default=0, alias="isolated_grounds")
+    bonding_jumpers_count: Whole = Field(
+        default=0, alias="bonding_jumpers", description="that enter, besides the ground wires"
+    )
     yokes_count: MaybeInt = Field(default=None, alias="yokes", description="straps; one a gang")
     wide_gangs_count: Whole = Field(
         default=0, alias="wide_gangs", description="gangs a device wider than one needs"
@@ -84,6 +100,10 @@ class Contents(Record):
     )
     ground_present: YesNo = "unknown"
     buried: YesNo = Field(default="no", description="would be covered by the finish")
+    marked_weight_lb: MaybeNumber = Field(
+        default=None, alias="marked_weight", description="weight that the box says it holds"
+    )
+    fan_rated: YesNo = Field(default="unknown", description="the box says it holds a paddle fan")
 
 
 class Spot(Record):

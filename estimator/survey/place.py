@@ -73,6 +73,9 @@ class Wall(Record):
     exterior: YesNo = "no"
     finish: Finish = "gypsum board"
     finish_thickness_in: MaybeLength = Field(default=None, alias="finish_thickness")
+    combustible_finish: YesNo = Field(
+        default="no", description="wood panels or another surface that burns lies on the finish"
+    )
     insulated: YesNo = "unknown"
     trim_height_in: MaybeLength = Field(
         default=None,
