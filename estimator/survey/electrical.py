@@ -93,6 +93,7 @@ class Contents(Record):
     wires_per_screw: MaybeInt = Field(default=None, description="most under one screw")
     push_in_terminals: YesNo = "unknown"
     tab_removed: YesNo = Field(default="unknown", description="split receptacle: tab broken off")
+    single_receptacle: YesNo = Field(default="no", description="one outlet on it, not a duplex")
     always_live: YesNo = Field(default="unknown", description="live with every switch off")
     half_switched: YesNo = "unknown"
     neutral_bundle: YesNo = Field(
@@ -208,14 +209,24 @@ class Circuit(Record):
     new_ground_to: Literal[
         "none", "electrode", "electrode conductor", "panel bar", "other circuit, same panel"
     ] = Field(default="none", description="ungrounded: where a separate ground will go")
+    new_ground_length_in: MaybeLength = Field(
+        default=None, alias="new_ground_length", description="way of that separate ground wire"
+    )
     multiwire: YesNo = Field(default="unknown", description="two hots share one neutral")
+    hots_on_two_legs: YesNo = Field(
+        default="unknown", description="multiwire: about 240 V from hot to hot"
+    )
     handle_tie: YesNo = "unknown"
     neutral_pigtailed: YesNo = "unknown"
     existing_length_in: MaybeLength = Field(
         default=None, alias="existing_length", description="wire from the breaker to the source"
     )
     load_a: MaybeNumber = Field(default=None, alias="load", description="amperes at the new outlet")
-    largest_portable_a: MaybeNumber = Field(default=None, alias="largest_portable")
+    largest_portable_a: MaybeNumber = Field(
+        default=None,
+        alias="largest_portable",
+        description="amperes of the largest plug-in load, which is in one of the others too",
+    )
     fixed_a: MaybeNumber = Field(
         default=None, alias="fixed", description="amperes fastened in place, together"
     )
