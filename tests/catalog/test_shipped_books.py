@@ -51,7 +51,8 @@ COMMON_ITEMS = """
     plastic-sheet ea; trash-bag ea
 """
 TASKS = """
-    set-up job; identify-circuit job; open-source-box ea; replace-box ea; cut-box-opening ea;
+    set-up job; identify-circuit job; lead-rule-room ea; fit-plate-tie ea;
+    open-source-box ea; replace-box ea; cut-box-opening ea;
     fit-box ea; cut-access-opening ea; open-strip ft; bore-member ea; bore-plate ea;
     bore-floor ea; notch-member ea; fish-drop ea; fish-horizontal ft; pull-bored ft;
     pull-exposed ft; set-up-attic job; set-up-basement job; set-up-crawlspace job; cable-end ea;
