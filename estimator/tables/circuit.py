@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
 
-from estimator.tables.facts import Row, rows
+from estimator.tables.facts import NotOnFile, Row, rows
 from estimator.tables.limits import ALL, Limit
 
 
@@ -32,6 +33,12 @@ def ampacity(wire: str, rating_c: int, edition: str) -> Limit | None:
         if (row["wire"], row["rating_c"]) == (wire, str(rating_c)):
             return _limit(f"ampacity-{wire}-{rating_c}", row, "ampacity_a", "A")
     return None
+
+
+@cache
+def wires_on_file() -> tuple[str, ...]:
+    """Wire sizes of the ampacity table, the thinnest first; larger AWG numbers are thinner."""
+    return tuple(sorted({row["wire"] for row in rows("ampacity")}, key=int, reverse=True))
 
 
 @cache
@@ -93,6 +100,27 @@ def ground_size(breaker_a: int, material: str, edition: str) -> Limit | None:
         if row["material"] == material and int(row["breaker_a"]) >= breaker_a:
             return _limit("ground-size", row, "wire", "AWG")
     return None
+
+
+@dataclass(frozen=True, slots=True)
+class GroundEnd:
+    """Where a separate ground wire may go: in words, and what it is fastened with."""
+
+    words: str
+    items: tuple[str, ...]
+
+
+@cache
+def ground_end(to: str) -> GroundEnd:
+    """One of the ends that the survey lists.
+
+    Raises:
+        NotOnFile: an end without a row.
+    """
+    for row in rows("ground_ends"):
+        if row["to"] == to:
+            return GroundEnd(row["words"], tuple(row["items"].split()))
+    raise NotOnFile("ground_ends", to, tuple(row["to"] for row in rows("ground_ends")))
 
 
 @cache

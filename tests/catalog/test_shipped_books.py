@@ -34,7 +34,8 @@ US_ITEMS = """
     connector-small ea; connector-medium ea; connector-large ea; pigtail-14 ea; pigtail-12 ea;
     pigtail-10 ea; ground-wire-14 ft; ground-wire-12 ft; ground-wire-10 ft; ground-clamp ea;
     breaker-handle-tie ea; cable-staple ea; gypsum-board ft2; gypsum-board-5-8 ft2;
-    gypsum-board-3-8 ft2; backing-strip ft; joint-tape ft; compound-drying gal; compound-setting gal; plaster-base gal;
+    gypsum-board-3-8 ft2; backing-strip ft; joint-tape ft; compound-drying gal;
+    compound-setting gal; plaster-base gal;
     primer gal; paint-wall gal; texture ft2; caulk ft
 """
 METRIC_ITEMS = """
