@@ -33,7 +33,12 @@ class Consumable:
 
 @dataclass(frozen=True, slots=True)
 class Practice:
-    """Takeoff conventions of the shop; a run in a job may override some of them."""
+    """Takeoff conventions of the shop; a run in a job may override some of them.
+
+    Attributes:
+        count_built_in_clamps: the flaps and wings that hold the cable in a plastic or old-work
+            box take room like a clamp; inspectors differ.
+    """
 
     tail_in: Fraction
     tail_floor_in: Fraction
@@ -44,6 +49,7 @@ class Practice:
     hole_in: Fraction
     plate_edge_in: Fraction
     plate_behind_trim_always: bool
+    count_built_in_clamps: bool
     staple_first_in: Fraction
     staple_spacing_in: Fraction
     hole_end_supports: bool

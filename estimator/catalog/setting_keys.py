@@ -39,6 +39,7 @@ PRACTICE = {
     "hole": Setting("hole_in", read.some_length),
     "plate_edge": Setting("plate_edge_in", read.length),
     "plate_behind_trim_always": Setting("plate_behind_trim_always", read.flag),
+    "count_built_in_clamps": Setting("count_built_in_clamps", read.flag),
     "staple_first": Setting("staple_first_in", read.some_length),
     "staple_spacing": Setting("staple_spacing_in", read.some_length),
     "hole_end_supports": Setting("hole_end_supports", read.flag),

@@ -9,7 +9,7 @@ from functools import lru_cache
 from operator import attrgetter
 
 from estimator.catalog.records import Books, Material
-from estimator.measures import cm3_to_in3, to_decimal
+from estimator.measures import MM_PER_IN, cm3_to_in3, to_decimal
 from estimator.takeoff.stock import BoxOnFile, ConnectorOnFile, Stock
 
 _BOOKS_KEPT = 8
@@ -70,7 +70,7 @@ def _box(row: Material) -> BoxOnFile:
         gangs_count=int(Decimal(properties.get("gangs", "1"))),
         clamps=properties.get("clamps") == "yes",
         metal=properties.get("metal") == "yes",
-        depth_in=_number(properties.get("depth_in")),
+        depth_in=_depth_in(row),
         mount=properties["mount"],
     )
 
@@ -81,6 +81,13 @@ def _volume_in3(row: Material) -> Decimal | None:
         return in3
     ml = _number(row.properties.get("volume_ml"))
     return None if ml is None else to_decimal(cm3_to_in3(Fraction(ml)), _VOLUME_PLACES)
+
+
+def _depth_in(row: Material) -> Fraction | None:
+    inches, mm = row.properties.get("depth_in"), row.properties.get("depth_mm")
+    if inches:
+        return Fraction(inches)
+    return Fraction(mm) / MM_PER_IN if mm else None
 
 
 def _number(text: str | None) -> Decimal | None:

@@ -8,7 +8,9 @@ from typing import Any
 from estimator.survey.electrical import Box
 from estimator.survey.place import Wall
 from estimator.survey.records import Survey
+from estimator.tables.box_fill import FillRules
 from estimator.tables.facts import lumber_depths_in
+from estimator.takeoff.box_room import volume_in3
 from estimator.takeoff.boxes import rules_for
 
 _SLIM_STUD = "2x3"
@@ -20,10 +22,10 @@ def if_it_turns_out_badly(survey: Survey) -> tuple[Survey, tuple[str, ...]]:
     said: list[str] = []
     walls = tuple(_wall(wall, said) for wall in survey.walls)
     touched = {name for run in survey.runs for name in (run.from_box, run.to_box)}
-    counted = rules_for(survey) is not None
+    rules = rules_for(survey)
     kind = survey.runs[0].cable
     boxes = tuple(
-        _box(box, kind, counted, said) if box.existing and box.id in touched else box
+        _box(box, kind, rules, said) if box.existing and box.id in touched else box
         for box in survey.boxes
     )
     changes: dict[str, Any] = {"walls": walls, "boxes": boxes}
@@ -49,12 +51,12 @@ def _wall(wall: Wall, said: list[str]) -> Wall:
     return wall.model_copy(update=changes) if changes else wall
 
 
-def _box(box: Box, kind: str, counted: bool, said: list[str]) -> Box:
+def _box(box: Box, kind: str, rules: FillRules | None, said: list[str]) -> Box:
     changes: dict[str, Any] = {}
     if box.unknown_cables or not box.cables:
         said.append(f"box {box.id} has {_BAD_CASE_CABLES} cables in it")
         changes |= {"cables": (kind,) * _BAD_CASE_CABLES, "unknown_cables": False}
-    if counted and box.volume_in3 is None:
+    if rules is not None and volume_in3(box, rules) is None:
         said.append(f"box {box.id} is too small and is replaced")
         changes["volume_in3"] = Decimal(0)
     return box.model_copy(update=changes) if changes else box

@@ -1,52 +1,179 @@
-"""Do the wires fit the box."""
+"""Do the wires fit the box: before the work and after it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
 
 from estimator.rules.facts import Facts
 from estimator.rules.records import Finding
 from estimator.rules.registry import rule
+from estimator.survey.electrical import Box
+from estimator.tables.box_fill import US_RULE, FillRules
+from estimator.takeoff.amounts import exact
+from estimator.takeoff.box_need import Need
+from estimator.takeoff.box_room import room_in, room_of
+from estimator.takeoff.boxes import need_after, need_before, rules_for
+from estimator.takeoff.fill import at_least_tenths
 from estimator.takeoff.records import BoxCount
 
-RULE = "box-fill"
 _WHERE = "314.16"
+_REPLACED = "The old box is replaced by a larger one; box and hours are in the takeoff."
+_OPEN_IT = "Open the box with the circuit off and count the cables."
+_READ_STAMP = (
+    "Read the volume stamped inside the box, or measure an unmarked metal box and name its row "
+    "of the standard boxes (table_box); without it nobody can say."
+)
+_PLASTIC = (
+    "A plastic box without a mark has no volume to count on. Find the mark, or plan a box "
+    "that has one."
+)
+_BOOK = "Put the volume of the box to buy in the materials book."
+_DECLINED = "Replace the box by a larger one, or start from another box."
+_TOO_FULL = (
+    "No box on file for this place is large enough: use a two-gang box, or set a separate box "
+    "beside it and join the wires there."
+)
+_NOT_ON_FILE = (
+    "Put a larger box in the materials book, use two gangs, or set a separate box beside it."
+)
+_BARRIER = "Plan a box with more room on that side of the barrier, or a separate box."
 
 
-@rule(RULE)
+@rule(US_RULE)
 def box_fill(facts: Facts) -> Iterator[Finding]:
     """Hold each box's wires against its volume; equality fits, there is no tolerance."""
-    for box in facts.takeoff.boxes:
-        yield _judge(facts, box, _unseen(facts, box))
+    rules = rules_for(facts.survey)
+    if rules is not None:
+        for count in facts.takeoff.boxes:
+            yield judged(facts, count, rules, facts.law(_WHERE))
 
 
-def _unseen(facts: Facts, box: BoxCount) -> bool:
-    """True for an existing box whose cables nobody has counted."""
-    surveyed = next(each for each in facts.survey.boxes if each.id == box.box_id)
-    return surveyed.existing and (surveyed.unknown_cables or not surveyed.cables)
+@dataclass(frozen=True, slots=True)
+class _Case:
+    """One box as it is judged.
+
+    Attributes:
+        room: what it has, in the unit of the rules; None where nobody knows.
+        unseen: an existing box whose cables nobody has counted.
+    """
+
+    box: Box
+    count: BoxCount
+    rules: FillRules
+    before: Need | None
+    after: Need
+    room: Fraction | None
+    unseen: bool
+
+    @property
+    def figures(self) -> str:
+        """What is compared, in words."""
+        unit = self.rules.unit
+        before = "" if self.before is None else _taken(self.before)
+        said = self.after.said if not before else f"before {before} {unit}, after {self.after.said}"
+        if self.room is None:
+            return f"{said} {unit}; its volume is unknown"
+        return f"{said} of {_show(self.room)} {unit}{self._looked_up}"
+
+    @property
+    def _looked_up(self) -> str:
+        """Where the volume comes from, if not from a mark, and what adds nothing to it."""
+        inside, words = self.box.contents, ""
+        if self.count.item:
+            return words
+        if self.box.volume_in3 is None and inside.table_box is not None:
+            words = f" (standard box {inside.table_box})"
+        if None in inside.added_volumes_in3:
+            words += "; a ring or cover without a mark adds nothing"
+        return words
 
 
-def _judge(facts: Facts, box: BoxCount, unseen: bool) -> Finding:
-    name, law = (RULE, box.box_id), facts.law(_WHERE)
-    if box.replaced:
-        figures = (
-            f"old box: {box.old_volume_in3} in3 for {box.fill_before} before the work; "
-            f"new box: {box.fill_sum} of {box.volume_in3} in3"
-        )
-        remedy = "The old box is replaced by a larger one; box and hours are in the takeoff."
-        return facts.finding(name, "pass", figures, law, remedy)
-    figures = f"{box.fill_sum} in3"
-    if box.volume_in3 is None and not box.existing:
-        remedy = "Put a larger box in the materials book, or use two gangs."
-        return facts.finding(name, "fail", f"{figures}; no box on file holds it", law, remedy)
-    if box.volume_in3 is None:
-        remedy = "Read the volume stamped inside the box; without it nobody can say."
-        return facts.finding(name, "unknown", f"{figures}; its volume is unknown", law, remedy)
-    figures = f"{figures} of {box.volume_in3} in3"
+def judged(facts: Facts, count: BoxCount, rules: FillRules, cite: str) -> Finding:
+    """Judge one box by the counting of one code."""
+    box = facts.boxes[count.box_id]
+    before = need_before(facts.survey, facts.practice, box, rules) if box.existing else None
+    after = need_after(facts.survey, box, count, rules)
+    unseen = box.existing and (box.unknown_cables or not box.cables)
+    case = _Case(box, count, rules, before, after, _room(box, count, rules), unseen)
+    name = (rules.rule, count.box_id)
+    if after.missing:
+        figures = f"no figure without knowing {', and '.join(after.missing)}"
+        remedy = "Look into the box with the circuit off, and put it in the survey."
+        return facts.finding(name, "unknown", figures, cite, remedy)
+    if count.replaced and case.room is not None:
+        return _replaced(facts, case, case.room, cite)
+    if case.room is None and not count.existing and not count.item:
+        figures = f"{after.said} {rules.unit}; no box on file holds it"
+        return facts.finding(name, "fail", figures, cite, _NOT_ON_FILE)
+    if case.room is None:
+        return facts.finding(name, "unknown", case.figures, cite, _find_volume(case))
     if unseen:
-        remedy = "Open the box with the circuit off and count the cables."
-        return facts.finding(name, "unknown", f"{figures}, cables assumed", law, remedy)
-    if box.fill_after is not None and box.fill_after > box.volume_in3:
-        remedy = "Replace the box by a larger one, or start from another box."
-        return facts.finding(name, "fail", figures, law, remedy)
-    return facts.finding(name, "pass", figures, law)
+        return facts.finding(name, "unknown", f"{case.figures}, cables assumed", cite, _OPEN_IT)
+    return _compared(facts, case, case.room, cite)
+
+
+def _compared(facts: Facts, case: _Case, room: Fraction, cite: str) -> Finding:
+    """Judge a box of known room and counted wires."""
+    name = (case.rules.rule, case.box.id)
+    if case.after.fits(room):
+        return facts.finding(name, "pass", case.figures, cite)
+    if case.after.is_over(room):
+        return facts.finding(name, "fail", case.figures, cite, _too_full(facts, case))
+    figures = f"{case.figures}, at most"
+    remedy = f"Look {', and '.join(case.after.open)}: it may fit."
+    return facts.finding(name, "unknown", figures, cite, remedy)
+
+
+def _find_volume(case: _Case) -> str:
+    """How to learn the volume of a box."""
+    if case.count.item:
+        return _BOOK
+    return _PLASTIC if case.box.metal == "no" else _READ_STAMP
+
+
+def _replaced(facts: Facts, case: _Case, room: Fraction, cite: str) -> Finding:
+    """The finding of an old box that gets a larger one in its place."""
+    count, unit = case.count, case.rules.unit
+    old = room_of(case.box, case.rules) or Fraction(0)
+    before = "" if case.before is None else _taken(case.before)
+    figures = (
+        f"old box: {_show(old)} {unit} for {before or 'what is in it'} before the work; "
+        f"new box: {case.after.said} of {_show(room)} {unit}"
+    )
+    name = (case.rules.rule, count.box_id)
+    if case.unseen:
+        figures = f"{figures}, cables assumed"
+        return facts.finding(name, "unknown", figures, cite, f"{_OPEN_IT} {_REPLACED}")
+    return facts.finding(name, "pass", figures, cite, _REPLACED)
+
+
+def _too_full(facts: Facts, case: _Case) -> str:
+    """What to do about a box that is over, in words."""
+    if not case.count.existing:
+        return _NOT_ON_FILE
+    if case.box.contents.barrier != "none":
+        return _BARRIER
+    name = f"{case.rules.rule}:{case.box.id}"
+    declined = any(
+        each.finding == name and each.decision == "decline remedy"
+        for each in facts.survey.acceptances
+    )
+    return _DECLINED if declined else _TOO_FULL
+
+
+def _room(box: Box, count: BoxCount, rules: FillRules) -> Fraction | None:
+    """Room of the box that will be there."""
+    if not count.item:
+        return room_of(box, rules)
+    return None if count.volume_in3 is None else room_in(count.volume_in3, rules)
+
+
+def _taken(need: Need) -> str:
+    """Room taken, as a number; empty where there is no figure."""
+    return "" if need.taken is None else _show(need.taken)
+
+
+def _show(amount: Fraction) -> str:
+    return str(at_least_tenths(exact(amount)))

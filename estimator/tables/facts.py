@@ -106,52 +106,6 @@ def editions() -> Mapping[str, Row]:
     return {row["edition"]: row for row in rows("editions")}
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class FillRules:
-    """How one edition counts a box: volume by wire, and the allowances; one record an edition.
-
-    Attributes:
-        clamp_count: conductors that all internal clamps together take.
-        device_count_per_gang: conductors that a device takes for each gang.
-        grounds_free_count: equipment grounds that one allowance covers; 0 = any number.
-        extra_ground_share: of one allowance, for each ground above that.
-    """
-
-    edition: str
-    name: str
-    where: str
-    volume_in3: Mapping[str, Decimal]
-    clamp_count: int
-    device_count_per_gang: int
-    grounds_free_count: int
-    extra_ground_share: Decimal
-
-
-@cache
-def fill_rules(edition: str) -> FillRules:
-    """Box-fill figures of one edition.
-
-    Raises:
-        NotOnFile: an edition without rows; the message lists those on file.
-    """
-    row = _one("fill_rules", {"edition": edition})
-    volumes = {
-        each["wire"]: Decimal(each["volume_in3"])
-        for each in rows("wire_volume")
-        if each["edition"] == edition
-    }
-    return FillRules(
-        edition,
-        editions()[edition]["name"],
-        "314.16",
-        volumes,
-        int(row["clamp_count"]),
-        int(row["device_count_per_gang"]),
-        int(row["grounds_free_count"]),
-        Decimal(row["extra_ground_share"]),
-    )
-
-
 @dataclass(frozen=True, slots=True)
 class DeviceKind:
     """What a device is bought as, what covers it, and the task that mounts it."""

@@ -9,8 +9,10 @@ from estimator.route.records import RunPath
 from estimator.survey.electrical import Box
 from estimator.survey.place import Wall
 from estimator.survey.records import Survey
+from estimator.tables.box_fill import FillRules
 from estimator.tables.facts import stud_default
 from estimator.takeoff.amounts import Units
+from estimator.takeoff.box_room import volume_in3
 from estimator.takeoff.boxes import ASSUMED_CABLES, rules_for
 from estimator.takeoff.records import Assumption
 
@@ -83,17 +85,19 @@ def _crosses(path: RunPath) -> bool:
 
 def _of_boxes(survey: Survey, paths: tuple[RunPath, ...]) -> Iterator[_Found]:
     touched = {name for path in paths for name in (path.run.from_box, path.run.to_box)}
-    counted = rules_for(survey) is not None
+    rules = rules_for(survey)
     for box in survey.boxes:
         if box.existing and box.id in touched:
-            yield from _of_box(box, counted)
+            yield from _of_box(box, rules)
 
 
-def _of_box(box: Box, counted: bool) -> Iterator[_Found]:
+def _of_box(box: Box, rules: FillRules | None) -> Iterator[_Found]:
     name = f"box {box.id}"
     if box.unknown_cables or not box.cables:
         yield f"{name}: the cables in it", f"{ASSUMED_CABLES} cables of the new kind", True
-    if counted and box.volume_in3 is None:
+    if rules is None:
+        return
+    if volume_in3(box, rules) is None:
         yield f"{name}: its volume", "that it is large enough; read the stamp inside", True
-    if counted and box.clamps == "unknown":
+    if box.clamps == "unknown" and rules.counts.clamps:
         yield f"{name}: whether it has inner clamps", "that it has, which takes room", True

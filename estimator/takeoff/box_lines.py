@@ -7,7 +7,7 @@ from collections import Counter
 from estimator.survey.records import Survey
 from estimator.tables.facts import DeviceKind, device_kind
 from estimator.takeoff.amounts import plural
-from estimator.takeoff.boxes import BOX_FILL, BoxPlan
+from estimator.takeoff.boxes import BoxPlan
 from estimator.takeoff.fill import wires_of
 from estimator.takeoff.lines import Lines
 from estimator.takeoff.places import wall_conditions
@@ -31,13 +31,13 @@ def box_lines(lines: Lines, survey: Survey, plans: tuple[BoxPlan, ...], stock: S
 
 def _box_part(lines: Lines, plan: BoxPlan) -> None:
     where, count = f"box {plan.box.id}", plan.count
-    remedy = f"{BOX_FILL}:{plan.box.id}" if count.replaced else ""
+    remedy = f"{plan.rule}:{plan.box.id}" if count.replaced else ""
     if plan.to_buy is not None:
         reason = _box_reason(plan)
-        lines.part("boxes", plan.to_buy.item, (1, "ea"), (where, reason, BOX_FILL), remedy)
+        lines.part("boxes", plan.to_buy.item, (1, "ea"), (where, reason, plan.rule), remedy)
     elif not plan.box.existing:
         reason = f"no box on file holds {count.fill_sum or 'what is asked for'}"
-        lines.part("boxes", "box-not-on-file", (1, "ea"), (where, reason, BOX_FILL))
+        lines.part("boxes", "box-not-on-file", (1, "ea"), (where, reason, plan.rule))
     clampless = plan.box.clamps == "no" if plan.to_buy is None else not plan.to_buy.clamps
     metal = plan.box.metal == "yes" if plan.to_buy is None else plan.to_buy.metal
     if clampless and metal:
@@ -103,8 +103,8 @@ def _box_tasks(lines: Lines, survey: Survey, plan: BoxPlan) -> None:
         lines.task("rough-in", "cut-box-opening", (1, "ea"), why, here)
         lines.task("rough-in", "fit-box", (1, "ea"), why, here)
     if plan.count.replaced:
-        remedy = f"{BOX_FILL}:{plan.box.id}"
-        why = (where, "the old box is too small", BOX_FILL)
+        remedy = f"{plan.rule}:{plan.box.id}"
+        why = (where, "the old box is too small", plan.rule)
         lines.task("rough-in", "replace-box", (1, "ea"), why, here, remedy)
     joints = len(plan.count.joints)
     lines.task("terminate", "make-joint", (joints, "ea"), (where, "wire connectors", _COMMON), here)

@@ -5,25 +5,42 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 from typing import Literal
 
+from estimator.settings import Practice
 from estimator.survey.electrical import Box, Run
+from estimator.survey.fields import YesNo
 from estimator.survey.records import Survey
-from estimator.tables.facts import FillRules, editions, fill_rules
-from estimator.takeoff.fill import Wires, fill_in3, wires_of
+from estimator.tables.box_fill import (
+    US_RULE,
+    FillRules,
+    canada_fill_rules,
+    has_fill_rules,
+    us_fill_rules,
+)
+from estimator.takeoff.amounts import exact
+from estimator.takeoff.box_choice import choose, counted_clamps, is_metal_to_be, offered_clamps
+from estimator.takeoff.box_need import Holding, Need, need_of
+from estimator.takeoff.box_room import added_in3, room_of, volume_in3
+from estimator.takeoff.fill import at_least_tenths, wires_of
 from estimator.takeoff.joints import Joints, Meeting, joints
 from estimator.takeoff.records import BoxCount
 from estimator.takeoff.stock import BoxOnFile, Stock
 
-BOX_FILL = "box-fill"
 # A source nobody has opened is taken to have one cable in and one out.
 ASSUMED_CABLES = 2
-_MOUNTS = {"wall": "old-work", "ceiling": "ceiling-old-work"}
+_CANADA = "CA"
+_FILL_FIGURES = "box-fill-"
 
 
 @dataclass(frozen=True, slots=True)
 class BoxPlan:
-    """One box of the job: as surveyed, counted, with the box to buy (None: keep or not on file)."""
+    """One box of the job: as surveyed, counted, with the box to buy (None: keep or not on file).
+
+    Attributes:
+        rule: id of the rule that a larger box is the remedy of.
+    """
 
     box: Box
     count: BoxCount
@@ -31,27 +48,48 @@ class BoxPlan:
     joints: Joints
     new_cables: int
     wire: str
+    rule: str
 
 
-def plan_boxes(survey: Survey, stock: Stock) -> tuple[BoxPlan, ...]:
+@dataclass(frozen=True, slots=True)
+class _Job:
+    """What the plan of every box looks at."""
+
+    survey: Survey
+    practice: Practice
+    stock: Stock
+    rules: FillRules | None
+    declined: frozenset[str]
+
+    @property
+    def rule(self) -> str:
+        """The rule that counts here; the US one's name where none does."""
+        return self.rules.rule if self.rules is not None else US_RULE
+
+
+def plan_boxes(survey: Survey, practice: Practice, stock: Stock) -> tuple[BoxPlan, ...]:
     """Plan every box that a run of this survey touches, in the survey's order."""
-    rules = rules_for(survey)
-    declined = {each.finding for each in survey.acceptances if each.decision == "decline remedy"}
-    touched = {name for run in survey.runs for name in (run.from_box, run.to_box)}
-    return tuple(
-        _plan(box, survey, stock, rules, f"{BOX_FILL}:{box.id}" in declined)
-        for box in survey.boxes
-        if box.id in touched
+    declined = frozenset(
+        each.finding for each in survey.acceptances if each.decision == "decline remedy"
     )
+    job = _Job(survey, practice, stock, rules_for(survey), declined)
+    touched = {name for run in survey.runs for name in (run.from_box, run.to_box)}
+    return tuple(_plan(box, job) for box in survey.boxes if box.id in touched)
 
 
 def rules_for(survey: Survey) -> FillRules | None:
-    """The counting rules of the job's edition; None outside the country they belong to."""
-    edition = survey.job.edition
-    on_file = editions().get(edition)
-    if on_file is None or on_file["country"] != survey.job.country:
+    """The counting rules of the job's country and edition; None where there are none on file."""
+    job = survey.job
+    if job.country == _CANADA:
+        return canada_fill_rules()
+    if not has_fill_rules(job.edition, job.country):
         return None
-    return fill_rules(edition)
+    changed = tuple(
+        (each.figure, each.value)
+        for each in survey.amendments
+        if each.change == "figure" and each.figure.startswith(_FILL_FIGURES)
+    )
+    return us_fill_rules(job.edition, changed)
 
 
 def existing_cables(box: Box, runs: Iterable[Run]) -> tuple[str, ...]:
@@ -62,76 +100,103 @@ def existing_cables(box: Box, runs: Iterable[Run]) -> tuple[str, ...]:
     return box.cables
 
 
-def _plan(
-    box: Box, survey: Survey, stock: Stock, rules: FillRules | None, declined: bool
-) -> BoxPlan:
-    before = existing_cables(box, survey.runs)
+def need_before(survey: Survey, practice: Practice, box: Box, rules: FillRules) -> Need:
+    """What an existing box asks for before the work."""
+    held = Holding(existing_cables(box, survey.runs), (), box.contents.wire_connector_count)
+    return need_of(box, held, counted_clamps(box.clamps, box.metal, practice), rules)
+
+
+def need_after(survey: Survey, box: Box, count: BoxCount, rules: FillRules) -> Need:
+    """What a box asks for after the work, in the box that will be there."""
+    return need_of(box, _held(survey, box, len(count.joints)), count.clamps, rules)
+
+
+def _held(survey: Survey, box: Box, planned_connectors: int) -> Holding:
+    """What ends in a box after the work."""
     new = tuple(run.cable for run in survey.runs if box.id in (run.from_box, run.to_box))
-    wires = wires_of(before + new)
-    kept_clamps = box.clamps != "no" if box.existing else True
-    fill_before = _fill(box, wires_of(before), kept_clamps, rules) if box.existing else None
-    fill_after, said = _fill_said(box, wires, kept_clamps, rules)
-    too_small = _is_too_small(box, fill_after)
-    replaced = box.existing and too_small and not declined
-    to_buy = _choose(box, wires, rules, stock) if replaced or not box.existing else None
-    replaced = replaced and to_buy is not None
-    if to_buy is not None:
-        fill_after, said = _fill_said(box, wires, to_buy.clamps, rules)
-    metal = to_buy.metal if to_buy is not None else box.metal == "yes" and not box.existing
-    made = joints(_meeting(box, survey, len(before), metal))
+    found = box.contents.wire_connector_count or 0
+    return Holding(existing_cables(box, survey.runs), new, max(found, planned_connectors))
+
+
+def _plan(box: Box, job: _Job) -> BoxPlan:
+    before_cables = existing_cables(box, job.survey.runs)
+    made = joints(_meeting(box, job.survey, len(before_cables), is_metal_to_be(box)))
+    held = _held(job.survey, box, len(made.held))
+    kept: YesNo = counted_clamps(box.clamps, box.metal, job.practice) if box.existing else "yes"
+    replace = box.existing and _is_too_small(box, held, kept, job)
+    to_buy = None
+    if replace or not box.existing:
+        to_buy = choose(box, held, job.rules, job.practice, job.stock)
+    clamps = kept if to_buy is None else offered_clamps(to_buy, job.practice)
+    after = None if job.rules is None else need_of(box, held, clamps, job.rules)
+    wires = wires_of(held.old + held.new)
     count = BoxCount(
         box_id=box.id,
-        role=_role(box, survey),
+        role=_role(box, job.survey),
         existing=box.existing,
         conductors=wires.by_size,
         grounds=wires.grounds,
-        fill_before=fill_before,
-        fill_after=fill_after,
-        fill_sum=said,
-        volume_in3=to_buy.volume_in3 if to_buy is not None else box.volume_in3,
-        old_volume_in3=box.volume_in3 if box.existing else None,
+        fill_before=_fill_before(box, job),
+        fill_after=_fill(after, job.rules),
+        fill_sum=_said(after, job.rules),
+        volume_in3=_volume_to_be(box, to_buy, job.rules),
+        old_volume_in3=volume_in3(box, job.rules) if box.existing else None,
         item=to_buy.item if to_buy is not None else "",
-        replaced=replaced,
+        replaced=replace and to_buy is not None,
         pigtails=made.pigtails,
         joints=made.held,
+        depth_in=_depth_to_be(box, to_buy),
+        clamps=clamps,
     )
-    return BoxPlan(box, count, to_buy, made, len(new), wires.largest)
+    return BoxPlan(box, count, to_buy, made, len(held.new), wires.largest, job.rule)
 
 
-def _fill(box: Box, wires: Wires, clamps: bool, rules: FillRules | None) -> Decimal | None:
-    return _fill_said(box, wires, clamps, rules)[0]
+def _is_too_small(box: Box, held: Holding, clamps: YesNo, job: _Job) -> bool:
+    """True where a larger box is planned: over a known volume, if the open facts turn out badly.
 
-
-def _fill_said(
-    box: Box, wires: Wires, clamps: bool, rules: FillRules | None
-) -> tuple[Decimal | None, str]:
-    if rules is None:
-        return None, ""
-    return fill_in3(wires, box.device, box.gangs_count, clamps, rules)
-
-
-def _is_too_small(box: Box, fill_in3: Decimal | None) -> bool:
-    """True where the fill is over a known volume; equality fits, an unread box is not judged."""
-    if fill_in3 is None or box.volume_in3 is None:
+    Equality fits. A box nobody could read, or with a barrier in it, is left to the finding.
+    """
+    if job.rules is None or f"{job.rule}:{box.id}" in job.declined:
         return False
-    return fill_in3 > box.volume_in3
+    room = room_of(box, job.rules)
+    if room is None or box.contents.barrier != "none":
+        return False
+    return not need_of(box, held, clamps, job.rules).fits(room)
 
 
-def _choose(box: Box, wires: Wires, rules: FillRules | None, stock: Stock) -> BoxOnFile | None:
-    """The smallest box on file that fits the place, the stated volume and the wires."""
-    asked_in3 = (box.replacement_volume_in3 if box.existing else box.volume_in3) or Decimal(0)
-    metal = box.metal == "yes" and not box.existing
-    for offer in stock.boxes:
-        fits = (offer.mount, offer.gangs_count) == (_MOUNTS[box.mount], box.gangs_count)
-        if not fits or offer.metal != metal:
-            continue
-        room_in3 = offer.volume_in3
-        if room_in3 is None:
-            return offer
-        need_in3 = _fill(box, wires, offer.clamps, rules) or Decimal(0)
-        if room_in3 >= max(asked_in3, need_in3):
-            return offer
-    return None
+def _fill_before(box: Box, job: _Job) -> Decimal | None:
+    if not box.existing or job.rules is None:
+        return None
+    return _fill(need_before(job.survey, job.practice, box, job.rules), job.rules)
+
+
+def _fill(need: Need | None, rules: FillRules | None) -> Decimal | None:
+    """Room taken in cubic inches; None where the code counts in something else, or not at all."""
+    taken = None if need is None else need.taken
+    if taken is None or rules is None or rules.unit != "in3":
+        return None
+    return at_least_tenths(exact(taken))
+
+
+def _said(need: Need | None, rules: FillRules | None) -> str:
+    counted = need is not None and rules is not None and rules.unit == "in3"
+    return need.said if counted and need is not None else ""
+
+
+def _volume_to_be(box: Box, to_buy: BoxOnFile | None, rules: FillRules | None) -> Decimal | None:
+    """Volume of the box that will be there; its own rings stay only on a box that is new."""
+    if to_buy is None:
+        return volume_in3(box, rules)
+    if to_buy.volume_in3 is None or box.existing:
+        return to_buy.volume_in3
+    return to_buy.volume_in3 + added_in3(box)
+
+
+def _depth_to_be(box: Box, to_buy: BoxOnFile | None) -> Fraction | None:
+    """Depth of the box that will be there: as measured or asked for, else of the box to buy."""
+    if to_buy is None or (box.depth_in is not None and not box.existing):
+        return box.depth_in
+    return to_buy.depth_in
 
 
 def _role(box: Box, survey: Survey) -> Literal["source", "through", "end"]:

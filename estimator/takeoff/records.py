@@ -137,6 +137,8 @@ class BoxCount:
         volume_in3: of the box that will be there; None where it could not be read.
         replaced: an existing box that is too small and gets a larger one.
         joints: conductors held by each wire connector, pigtail included.
+        depth_in: of the box that will be there; None where nobody knows it.
+        clamps: inner clamps of that box that count in its room.
     """
 
     box_id: str
@@ -153,6 +155,8 @@ class BoxCount:
     replaced: bool
     pigtails: int
     joints: tuple[int, ...]
+    depth_in: Fraction | None = None
+    clamps: Literal["yes", "no", "unknown"] = "unknown"
 
 
 @dataclass(frozen=True, slots=True)

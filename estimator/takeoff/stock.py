@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +23,7 @@ class BoxOnFile:
     gangs_count: int
     clamps: bool
     metal: bool
-    depth_in: Decimal | None
+    depth_in: Fraction | None
     mount: str
 
 

@@ -63,7 +63,7 @@ def take_off(
     depth_in = stud_default(survey.job.units).depth_in
     counts = [run_count(path, practice, depth_in) for path in paths]
     facts = run_facts(survey, paths, counts)
-    plans = plan_boxes(survey, stock)
+    plans = plan_boxes(survey, practice, stock)
     orders = cable_orders(paths, practice, units)
     listed = holes(survey)
     closing = close_up(survey, practice, listed, shared_edges(survey, listed))

@@ -26,7 +26,8 @@ US_ITEMS = """
     box-old-work-1g-14 ea; box-old-work-1g-16 ea; box-old-work-1g-18 ea; box-old-work-1g-20 ea;
     box-old-work-1g-22.5 ea; box-old-work-2g-32 ea; box-old-work-2g-42 ea; box-old-work-3g-44 ea;
     box-ceiling-old-work-14 ea; box-ceiling-old-work-16 ea; box-ceiling-old-work-20 ea;
-    box-metal-old-work-1g-12.5 ea; box-metal-old-work-1g-14 ea; receptacle-15 ea;
+    box-metal-old-work-1g-12.5 ea; box-metal-old-work-1g-14 ea; extender-1g ea;
+    extender-2g ea; fan-box-16 ea; receptacle-15 ea;
     receptacle-20 ea; receptacle-gfci-15 ea; receptacle-gfci-20 ea; receptacle-afci-15 ea;
     receptacle-afci-20 ea; receptacle-weather-15 ea; receptacle-weather-20 ea; switch-1p ea;
     switch-3w ea; luminaire-closet ea; luminaire-ceiling ea; plate-receptacle-1g ea;
@@ -55,7 +56,8 @@ COMMON_ITEMS = """
 TASKS = """
     set-up job; identify-circuit job; lead-rule-room ea; fit-plate-tie ea;
     open-source-box ea; replace-box ea; cut-box-opening ea;
-    fit-box ea; cut-access-opening ea; open-strip ft; bore-member ea; bore-plate ea;
+    fit-box ea; fit-box-extender ea; fit-fan-box ea; fill-box-gap ea;
+    cut-access-opening ea; open-strip ft; bore-member ea; bore-plate ea;
     bore-floor ea; notch-member ea; fish-drop ea; fish-horizontal ft; pull-bored ft;
     pull-exposed ft; set-up-attic job; set-up-basement job; set-up-crawlspace job; cable-end ea;
     make-joint ea; remake-terminals ea; fit-handle-tie ea; pull-ground-wire ft;

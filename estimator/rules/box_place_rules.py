@@ -1,0 +1,150 @@
+"""How a box sits in the wall: its depth, the surface, the gap round it, and that it is reached."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+from fractions import Fraction
+
+from estimator.rules.facts import Facts
+from estimator.rules.records import Finding, Remedy, RemedyPart, RemedyTask
+from estimator.rules.registry import rule
+from estimator.survey.electrical import Box
+from estimator.takeoff.records import BoxCount
+
+SETBACK = "box-setback"
+GAP = "box-gap"
+BURIED = "box-buried"
+_MOST_EXTENDER_GANGS = 2
+_REACH = "314.29"
+_EXTEND = "Fit a box extender, or take the box out and mount it flush with the surface."
+_FILL = "Fill the gap round the box with patch compound."
+
+
+@rule(SETBACK)
+def box_setback(facts: Facts) -> Iterator[Finding]:
+    """Hold how far a box's edge lies behind the surface against what the surface allows."""
+    for box, count in _boxes(facts):
+        if box.contents.setback_in is not None:
+            yield _judge_setback(facts, box, box.contents.setback_in)
+        elif box.existing and not count.replaced:
+            limit = facts.electrical("box-setback")
+            figures = f"nobody has measured it; at most {facts.units.say_unit(limit.value)}"
+            remedy = "With the cover off, measure from the surface back to the edge of the box."
+            name = (SETBACK, box.id)
+            yield facts.finding(name, "unknown", figures, facts.cite(limit), remedy)
+        elif _in_plaster(facts, box):
+            yield _plaster_note(facts, box)
+
+
+def _boxes(facts: Facts) -> Iterator[tuple[Box, BoxCount]]:
+    for count in facts.takeoff.boxes:
+        yield facts.boxes[count.box_id], count
+
+
+def _judge_setback(facts: Facts, box: Box, setback_in: Fraction) -> Finding:
+    burns, plain = facts.electrical("box-setback-combustible"), facts.electrical("box-setback")
+    surface = surface_burns(facts, box)
+    limit = burns if surface == "yes" else plain
+    name, units = (SETBACK, box.id), facts.units
+    figures = f"{units.say_unit(setback_in)} behind the surface, at most {units.say(limit.value)}"
+    if setback_in > limit.value:
+        words, parts = _extender(box)
+        return facts.finding(name, "fail", figures, facts.cite(limit), words, parts)
+    if surface == "unknown" and setback_in > burns.value:
+        figures = f"{figures}, and {units.say(burns.value)} if the surface is wood"
+        remedy = "Look what the surface is made of: gypsum or plaster, or wood that burns."
+        return facts.finding(name, "unknown", figures, facts.cite(limit), remedy)
+    return facts.finding(name, "pass", figures, facts.cite(limit))
+
+
+def _extender(box: Box) -> tuple[str, tuple[Remedy, ...]]:
+    """A box extender with its work; words alone where none is made for so many gangs."""
+    if box.gangs_count > _MOST_EXTENDER_GANGS:
+        return "Take the box out and mount it flush with the surface.", ()
+    one = Decimal(1)
+    part = RemedyPart("boxes", f"extender-{box.gangs_count}g", one, "ea")
+    return _EXTEND, (part, RemedyTask("terminate", "fit-box-extender", one, "ea"))
+
+
+def surface_burns(facts: Facts, box: Box) -> str:
+    """Whether the surface a box stands in burns; unknown where nobody has said what it is."""
+    wall = facts.walls.get(box.wall or "")
+    if wall is None or box.mount == "ceiling":
+        return "unknown"
+    if wall.combustible_finish == "no" and wall.finish == "unknown":
+        return "unknown"
+    return wall.combustible_finish
+
+
+def _in_plaster(facts: Facts, box: Box) -> bool:
+    wall = facts.walls.get(box.wall or "")
+    return box.mount == "wall" and wall is not None and wall.finish == "plaster"
+
+
+def _plaster_note(facts: Facts, box: Box) -> Finding:
+    """Plaster and lath are thicker than board: the wings of the new box must reach round them."""
+    least, most = facts.electrical("plaster-thick-least"), facts.electrical("plaster-thick-most")
+    units, measured_in = facts.units, facts.walls[box.wall or ""].finish_thickness_in
+    usual = f"{units.say(least.value)} to {units.say_unit(most.value)}"
+    figures = f"new box in plaster, usually {usual} thick"
+    if measured_in is not None:
+        figures = f"{figures}; measured {units.say_unit(measured_in)}"
+    remedy = "Set the ears to the real thickness, and see that the box's wings reach that far."
+    return facts.finding((SETBACK, box.id), "note", figures, facts.cite(least), remedy)
+
+
+@rule(GAP)
+def box_gap(facts: Facts) -> Iterator[Finding]:
+    """Hold the gap round a box in gypsum or plaster against the most that may stay open."""
+    limit, units = facts.electrical(GAP), facts.units
+    for box, count in _boxes(facts):
+        name, gap_in = (GAP, box.id), box.contents.gap_in
+        if surface_burns(facts, box) == "yes":
+            continue
+        if gap_in is None:
+            if box.existing and not count.replaced:
+                figures = f"nobody has measured it; at most {units.say_unit(limit.value)}"
+                remedy = "With the cover off, measure the widest gap beside the box."
+                yield facts.finding(name, "unknown", figures, facts.cite(limit), remedy)
+            continue
+        figures = f"gap {units.say_unit(gap_in)} at its widest, at most {units.say(limit.value)}"
+        if gap_in > limit.value:
+            fill = _fill_gap(facts, box)
+            yield facts.finding(name, "fail", figures, facts.cite(limit), _FILL, fill)
+        else:
+            yield facts.finding(name, "pass", figures, facts.cite(limit))
+
+
+def _fill_gap(facts: Facts, box: Box) -> tuple[Remedy, ...]:
+    """Compound for a seam all round the box, by the shop's amount for a length of seam."""
+    width_in, height_in = box_width_in(facts, box), facts.electrical("box-height").value
+    compound_in3 = 2 * (width_in + height_in) * facts.practice.compound_in3_per_in
+    quantity = facts.units.volumes(compound_in3)
+    return (
+        RemedyPart("closing", "compound-setting", quantity, facts.units.volume),
+        RemedyTask("close", "fill-box-gap", Decimal(1), "ea"),
+    )
+
+
+def box_width_in(facts: Facts, box: Box) -> Fraction:
+    """Width of a device box of so many gangs."""
+    pitch_in = facts.electrical("box-gang-pitch").value
+    return facts.electrical("box-width").value + (box.gangs_count - 1) * pitch_in
+
+
+@rule(BURIED)
+def box_buried(facts: Facts) -> Iterator[Finding]:
+    """A box stays within reach, with a cover."""
+    for box in facts.boxes.values():
+        name, law = (BURIED, box.id), facts.law(_REACH)
+        if box.contents.buried == "yes":
+            remedy = "Move the box or its cover to where it can be reached, or take it out."
+            figures = "the finish would cover it"
+            yield facts.finding(name, "fail", figures, law, remedy)
+        elif box.contents.buried == "unknown":
+            remedy = "Make sure that the box keeps a cover that can be reached."
+            figures = "nobody has said whether the finish would cover it"
+            yield facts.finding(name, "unknown", figures, law, remedy)
+        else:
+            yield facts.finding(name, "pass", "it stays within reach, with a cover", law)
