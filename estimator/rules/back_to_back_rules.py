@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from estimator.rules.box_place_rules import box_width_in
+from estimator.rules.box_place_rules import box_width_in, tape
 from estimator.rules.facts import Facts
 from estimator.rules.records import Finding, Verdict
 from estimator.rules.registry import rule
@@ -125,10 +125,9 @@ def _judge(facts: Facts, pair: _Pair) -> Finding:
     if cavity_in is None or depths_in is None:
         figures = f"box {pair.other.id} is on the other face; measures are missing"
         return facts.finding(name, "unknown", figures, cite, _MEASURE)
-    units = facts.units
     figures = (
-        f"box {pair.other.id} is on the other face: both {units.say_unit(depths_in)} deep in a "
-        f"cavity of {units.say(cavity_in)}"
+        f"box {pair.other.id} is on the other face: both {tape(facts, depths_in)} deep in a "
+        f"cavity of {tape(facts, cavity_in)}"
     )
     if depths_in <= cavity_in:
         return _as_rated(facts, pair, facts.finding(name, "pass", figures, cite))
@@ -142,7 +141,7 @@ def _beside(facts: Facts, pair: _Pair) -> str:
     """How far apart the boxes are and should be, where it is known."""
     if pair.across_in is None:
         return f"box {pair.other.id} on the other face stands higher or lower"
-    apart, asked = facts.units.say_unit(pair.across_in), facts.units.say(pair.across_asked_in)
+    apart, asked = tape(facts, pair.across_in), tape(facts, pair.across_asked_in)
     return f"box {pair.other.id} on the other face is {apart} to the side, asked {asked}"
 
 
@@ -150,9 +149,9 @@ def _as_rated(facts: Facts, pair: _Pair, fits: Finding) -> Finding:
     """In a fire-rated wall boxes on the two faces also keep their distance (a US rule)."""
     if facts.edition is None or pair.wall.fire_rated != "yes":
         return fits
-    limit, units = facts.electrical("rated-wall-offset"), facts.units
+    limit = facts.electrical("rated-wall-offset")
     if pair.across_in is not None and pair.across_in >= limit.value:
         return fits
-    figures = f"{fits.figures}; in a rated wall {units.say_unit(limit.value)} apart is usual"
+    figures = f"{fits.figures}; in a rated wall {tape(facts, limit.value)} apart is usual"
     remedy = "Ask the building office: keep the distance, or use listed pads or boxes."
     return facts.finding((RULE, pair.box.id), "note", figures, facts.cite(limit), remedy)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from estimator.rules.box_place_rules import tape
 from estimator.rules.facts import Facts
 from estimator.rules.records import Finding
 from estimator.rules.registry import rule
@@ -49,7 +50,7 @@ class _Asked:
 
 
 def _judge(facts: Facts, box: Box, count: BoxCount) -> Finding:
-    name, depth_in, units = (RULE, box.id), count.depth_in, facts.units
+    name, depth_in = (RULE, box.id), count.depth_in
     asked = _asked(facts, box, count)
     if asked is None:
         figures = "no least depth on file for the wires in it"
@@ -57,23 +58,23 @@ def _judge(facts: Facts, box: Box, count: BoxCount) -> Finding:
         return facts.finding(name, "unknown", figures, facts.law(_WHERE), remedy)
     cite = facts.cite(max(asked.rules, key=lambda each: each.least.value).least)
     if depth_in is None:
-        figures = f"depth unknown, least {units.say_unit(asked.most_in or asked.least_in)}"
+        figures = f"depth unknown, least {tape(facts, asked.most_in or asked.least_in)}"
         remedy = "Measure the box from its front edge to its back, or put it in the book."
         return facts.finding(name, "unknown", figures, cite, remedy)
-    held = f"{units.say_unit(depth_in)} deep{asked.device}"
+    held = f"{tape(facts, depth_in)} deep{asked.device}"
     if depth_in < asked.least_in:
-        figures = f"{held}, least {units.say(asked.least_in)}"
+        figures = f"{held}, least {tape(facts, asked.least_in)}"
         remedy = "Use a deeper box, or a device that reaches back less far."
         return facts.finding(name, "fail", figures, cite, remedy)
     if asked.most_in is None:
-        figures = f"{held}, least {units.say(asked.least_in)} and more for a deep device"
+        figures = f"{held}, least {tape(facts, asked.least_in)} and more for a deep device"
         remedy = "Measure how far the device reaches back behind its strap."
         return facts.finding(name, "unknown", figures, cite, remedy)
     if depth_in < asked.most_in:
-        low, high = units.say(asked.least_in), units.say(asked.most_in)
+        low, high = tape(facts, asked.least_in), tape(facts, asked.most_in)
         figures = f"{held}, least {low} to {high} by the wires on the device"
         return facts.finding(name, "unknown", figures, cite, "Look which wires are on it.")
-    return facts.finding(name, "pass", f"{held}, least {units.say(asked.most_in)}", cite)
+    return facts.finding(name, "pass", f"{held}, least {tape(facts, asked.most_in)}", cite)
 
 
 def _asked(facts: Facts, box: Box, count: BoxCount) -> _Asked | None:
@@ -89,7 +90,7 @@ def _asked(facts: Facts, box: Box, count: BoxCount) -> _Asked | None:
     if not rules or len(rules) < len(found):
         return None
     device_in, words = _device(box, count)
-    said = "" if device_in is None else f", {words} {facts.units.say(device_in)} deep"
+    said = "" if device_in is None else f", {words} {tape(facts, device_in)} deep"
     return _Asked(rules, device_in, said)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
 
+from estimator.measures import write_length
 from estimator.rules.facts import Facts
 from estimator.rules.records import Finding, Remedy, RemedyPart, RemedyTask
 from estimator.rules.registry import rule
@@ -29,12 +30,17 @@ def box_setback(facts: Facts) -> Iterator[Finding]:
             yield _judge_setback(facts, box, box.contents.setback_in)
         elif box.existing and not count.replaced:
             limit = facts.electrical("box-setback")
-            figures = f"nobody has measured it; at most {facts.units.say_unit(limit.value)}"
+            figures = f"nobody has measured it; at most {tape(facts, limit.value)}"
             remedy = "With the cover off, measure from the surface back to the edge of the box."
             name = (SETBACK, box.id)
             yield facts.finding(name, "unknown", figures, facts.cite(limit), remedy)
         elif _in_plaster(facts, box):
             yield _plaster_note(facts, box)
+
+
+def tape(facts: Facts, length_in: Fraction) -> str:
+    """A length as a tape measure shows it, exact: "15/16 in", "2 3/4 in", "70 mm"."""
+    return write_length(length_in, facts.units.system)
 
 
 def _boxes(facts: Facts) -> Iterator[tuple[Box, BoxCount]]:
@@ -46,13 +52,13 @@ def _judge_setback(facts: Facts, box: Box, setback_in: Fraction) -> Finding:
     burns, plain = facts.electrical("box-setback-combustible"), facts.electrical("box-setback")
     surface = surface_burns(facts, box)
     limit = burns if surface == "yes" else plain
-    name, units = (SETBACK, box.id), facts.units
-    figures = f"{units.say_unit(setback_in)} behind the surface, at most {units.say(limit.value)}"
+    name = (SETBACK, box.id)
+    figures = f"{tape(facts, setback_in)} behind the surface, at most {tape(facts, limit.value)}"
     if setback_in > limit.value:
         words, parts = _extender(box)
         return facts.finding(name, "fail", figures, facts.cite(limit), words, parts)
     if surface == "unknown" and setback_in > burns.value:
-        figures = f"{figures}, and {units.say(burns.value)} if the surface is wood"
+        figures = f"{figures}, and {tape(facts, burns.value)} if the surface is wood"
         remedy = "Look what the surface is made of: gypsum or plaster, or wood that burns."
         return facts.finding(name, "unknown", figures, facts.cite(limit), remedy)
     return facts.finding(name, "pass", figures, facts.cite(limit))
@@ -85,11 +91,11 @@ def _in_plaster(facts: Facts, box: Box) -> bool:
 def _plaster_note(facts: Facts, box: Box) -> Finding:
     """Plaster and lath are thicker than board: the wings of the new box must reach round them."""
     least, most = facts.electrical("plaster-thick-least"), facts.electrical("plaster-thick-most")
-    units, measured_in = facts.units, facts.walls[box.wall or ""].finish_thickness_in
-    usual = f"{units.say(least.value)} to {units.say_unit(most.value)}"
+    measured_in = facts.walls[box.wall or ""].finish_thickness_in
+    usual = f"{tape(facts, least.value)} to {tape(facts, most.value)}"
     figures = f"new box in plaster, usually {usual} thick"
     if measured_in is not None:
-        figures = f"{figures}; measured {units.say_unit(measured_in)}"
+        figures = f"{figures}; measured {tape(facts, measured_in)}"
     remedy = "Set the ears to the real thickness, and see that the box's wings reach that far."
     return facts.finding((SETBACK, box.id), "note", figures, facts.cite(least), remedy)
 
@@ -97,18 +103,18 @@ def _plaster_note(facts: Facts, box: Box) -> Finding:
 @rule(GAP)
 def box_gap(facts: Facts) -> Iterator[Finding]:
     """Hold the gap round a box in gypsum or plaster against the most that may stay open."""
-    limit, units = facts.electrical(GAP), facts.units
+    limit = facts.electrical(GAP)
     for box, count in _boxes(facts):
         name, gap_in = (GAP, box.id), box.contents.gap_in
         if surface_burns(facts, box) == "yes":
             continue
         if gap_in is None:
             if box.existing and not count.replaced:
-                figures = f"nobody has measured it; at most {units.say_unit(limit.value)}"
+                figures = f"nobody has measured it; at most {tape(facts, limit.value)}"
                 remedy = "With the cover off, measure the widest gap beside the box."
                 yield facts.finding(name, "unknown", figures, facts.cite(limit), remedy)
             continue
-        figures = f"gap {units.say_unit(gap_in)} at its widest, at most {units.say(limit.value)}"
+        figures = f"gap {tape(facts, gap_in)} at its widest, at most {tape(facts, limit.value)}"
         if gap_in > limit.value:
             fill = _fill_gap(facts, box)
             yield facts.finding(name, "fail", figures, facts.cite(limit), _FILL, fill)

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Iterator
 
 from estimator.survey.electrical import Box, Run
 from estimator.survey.records import Survey
+from estimator.tables.box_fill import standard_boxes
 from estimator.tables.facts import cable_kinds, editions, lumber_depths_in
 from estimator.toml_lines import TomlPath
 
@@ -23,6 +24,7 @@ def cross_problems(survey: Survey) -> list[Found]:
         _corner_walls,
         _box_places,
         _cables,
+        _contents,
         _run_ends,
         _run_ways,
         _opening_names,
@@ -128,6 +130,20 @@ def _cables(survey: Survey) -> Iterator[Found]:
     for number, run in enumerate(survey.runs):
         if run.cable not in known:
             yield _no_such(("runs", number, "cable"), "cable kind", run.cable, known)
+
+
+def _contents(survey: Survey) -> Iterator[Found]:
+    known = [name for name, kind in cable_kinds().items() if kind.units == survey.job.units]
+    for number, box in enumerate(survey.boxes):
+        inside, at = box.contents, ("boxes", number, "contents")
+        if inside.table_box is not None and inside.table_box not in standard_boxes():
+            table = (*at, "table_box")
+            yield _no_such(table, "standard box", inside.table_box, standard_boxes())
+        for which, side in enumerate(inside.sides):
+            for place, name in enumerate(side.cables):
+                if name not in known:
+                    path = (*at, "sides", which, "cables", place)
+                    yield _no_such(path, "cable kind", name, known)
 
 
 def _run_ends(survey: Survey) -> Iterator[Found]:
