@@ -29,6 +29,7 @@ _LOOK = (
 )
 _MEASURE = "Measure from hot to hot: two legs show double the usual voltage, one leg shows none."
 _OFF = "Turn both breakers off: the shared white is live while either hot is on."
+_BOTH = "Both breakers must open together. Turn both off before you touch the device."
 _LEGS = (
     "Both hots are on one leg, so the white carries the sum of them. Have the breakers set on"
     " different legs before anything is added."
@@ -115,8 +116,8 @@ def _split_device(facts: Facts, box: Box) -> Finding:
         return facts.finding(name, "unknown", figures, law, remedy)
     figures = f"two circuits on one receptacle; handle tie: {tie}"
     if tie == "yes":
-        return facts.finding(name, "pass", figures, law, _OFF)
-    remedy = f"Both breakers must open together: fit a handle tie. {_OFF}"
+        return facts.finding(name, "pass", figures, law, _BOTH)
+    remedy = f"Tie the two breaker handles. {_BOTH}"
     return facts.finding(name, "fail" if tie == "no" else "unknown", figures, law, remedy, _TIE)
 
 

@@ -18,7 +18,8 @@ SPLICE = "splice-box"
 DWELLING = "other-dwelling"
 _NEUTRAL_LAW, _SWITCH_LAW, _SPLICE_LAW, _DWELLING_LAW = "300.3(B)", "404.2(C)", "300.15", "210.25"
 _ONE_THING_LAW = "210.23"
-_PURPOSE = "the purpose of the job: an outlet that is live when it is wanted"
+_COUNTED_LAW = "210.52"
+_PURPOSE = "the purpose of the job"
 _NO_NEUTRAL = (
     "Start from the light's box or from a receptacle, where the whites are. Never use the ground"
     " as a neutral: it would put current on bare metal."
@@ -87,15 +88,20 @@ def _judge_live(facts: Facts, box: Box) -> Finding:
     split = _split(box)
     if found.always_live == "unknown":
         figures = "nobody has said whether the source stays live with every switch off"
-        return facts.finding(name, "unknown", figures, _PURPOSE, _FIND_HOT)
+        return facts.finding(name, "unknown", figures, _live_cite(facts), _FIND_HOT)
     if split == "yes":
         figures = "one half of the receptacle goes with a switch, the other stays live"
         remedy = "Take the new cable from the half that stays live, and test it with switches off."
-        return facts.finding(name, "note", figures, _PURPOSE, remedy)
+        return facts.finding(name, "note", figures, _live_cite(facts), remedy)
     if split == "unknown":
         figures = "live with every switch off; whether both halves are is not known"
-        return facts.finding(name, "unknown", figures, _PURPOSE, _FIND_HOT)
-    return facts.finding(name, "pass", "live with every switch off", _PURPOSE)
+        return facts.finding(name, "unknown", figures, _live_cite(facts), _FIND_HOT)
+    return facts.finding(name, "pass", "live with every switch off", _live_cite(facts))
+
+
+def _live_cite(facts: Facts) -> str:
+    """The purpose; and in the US that a switched receptacle is none of the required ones."""
+    return _PURPOSE if facts.edition is None else f"{_PURPOSE}; {facts.law(_COUNTED_LAW)}"
 
 
 def _split(box: Box) -> YesNo:
@@ -112,8 +118,10 @@ def _switched(facts: Facts, box: Box) -> Finding:
     figures = "the source dies with a switch"
     if all(each.device == "luminaire" for each in fed_from(facts, box)):
         remedy = "The new light goes on and off with the old one. If that is not wanted, find"
-        return facts.finding(name, "note", figures, _PURPOSE, f"{remedy} a box that stays live.")
-    return facts.finding(name, "fail", figures, _PURPOSE, _OTHER_HOT)
+        return facts.finding(
+            name, "note", figures, _live_cite(facts), f"{remedy} a box that stays live."
+        )
+    return facts.finding(name, "fail", figures, _live_cite(facts), _OTHER_HOT)
 
 
 @rule(SPLICE)
