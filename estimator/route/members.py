@@ -97,7 +97,7 @@ def upright_leg(frame: WallFrame, x_in: Fraction, h1_in: Fraction, h2_in: Fracti
     for member in frame.members:
         height = member.height_in
         if height is not None and low < height < high and _within(member, x_in):
-            met.crossed.append(Crossed(member.kind, 1))
+            met.crossed.append(Crossed(member.kind, 1, member=member))
     met.obstacles = sum(
         each.left_in < x_in < each.right_in and each.bottom_in < high and each.top_in > low
         for each in frame.obstacles
@@ -164,7 +164,7 @@ def _upright_members(
     for member in members:
         x_in = member.at_in
         if x_in is not None and ends[0] < x_in < ends[1] and _within(member, height_in):
-            yield Crossed(member.kind, 1)
+            yield Crossed(member.kind, 1, member=member)
 
 
 def _within(member: Member, place_in: Fraction) -> bool:

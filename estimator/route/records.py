@@ -6,11 +6,12 @@ Lengths are exact fractions of an inch.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
 from estimator.survey.electrical import Method, Run
+from estimator.survey.place import Member
 
 Go = Literal["up", "down", "along", "across", "through"]
 
@@ -21,11 +22,13 @@ class Crossed:
 
     Attributes:
         edge_in: edge of the hole to the nearest face where that was stated, else None.
+        member: as the survey lists it; None where it is counted in another way.
     """
 
     kind: str
     count: int
     edge_in: Fraction | None = None
+    member: Member | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,7 @@ from estimator.rules.wood_cuts import (
     Judged,
     allowed,
     hole_in,
+    notch_in,
     rounded_down,
     share,
     together,
@@ -62,38 +63,30 @@ def joist_cut(facts: Facts) -> Iterator[Finding]:
 
 
 def _cuts(facts: Facts, path: RunPath) -> Iterator[JoistCut]:
-    """Joists that the run cuts: as listed in the wall it passes, else as typed for the run."""
+    """Joists that the run cuts: as the survey lists them, else as typed for the run."""
+    number = 0
     for leg in path.legs:
-        count = sum(each.count for each in leg.crossed if each.kind == "joist")
-        if not count or leg.method not in (*BORED, *NOTCHED):
-            continue
-        listed = [each for each in facts.survey.members if _is_met(each, leg)]
-        for number, member in enumerate(listed, start=1):
-            yield _listed(facts, path, leg, (number, member))
-        if not listed:
-            yield _typed(facts, path, leg, count)
-
-
-def _is_met(member: Member, leg: PathLeg) -> bool:
-    return member.kind == "joist" and member.wall == leg.wall
+        for each in leg.crossed if leg.method in (*BORED, *NOTCHED) else ():
+            if each.kind == "joist" and each.member is not None:
+                number += 1
+                yield _listed(facts, path, leg, (number, each.member))
+            elif each.kind == "joist":
+                yield _typed(facts, path, leg, each.count)
 
 
 def _listed(facts: Facts, path: RunPath, leg: PathLeg, named: tuple[int, Member]) -> JoistCut:
     number, member = named
-    run, notched = path.run, leg.method in NOTCHED or member.notch_depth_in is not None
     bored = leg.method in BORED or member.hole_in is not None
-    size_in = hole_in(facts, path) if member.hole_in is None else member.hole_in
-    depth_in = run.notch_depth_in if member.notch_depth_in is None else member.notch_depth_in
     return JoistCut(
         name=f"joist {number}",
         engineered=member.engineered,
         depth_in=member.depth_in,
         span_in=member.span_in,
         at_in=member.hole_at_in,
-        hole_in=size_in if bored else None,
-        edge_in=run.edge_in,
-        notched=notched,
-        notch_depth_in=depth_in,
+        hole_in=hole_in(facts, path, member) if bored else None,
+        edge_in=path.run.edge_in,
+        notched=leg.method in NOTCHED or member.notch_depth_in is not None,
+        notch_depth_in=notch_in(path, member),
         notch_length_in=member.notch_length_in,
     )
 
@@ -153,7 +146,10 @@ def _hole(facts: Facts, cut: JoistCut, size_in: Fraction, depth_in: Fraction) ->
         if left_in < edge.value:
             figures += f"; {units.say_unit(left_in)} left at an edge"
             return Judged("fail", figures, "Bore at mid depth.")
-    remedy = f"Bore at mid depth, {units.say_unit(edge.value)} from other holes and notches."
+    remedy = (
+        f"Bore at mid depth, {units.say_unit(edge.value)} from other holes and notches. "
+        "This is for solid wood: an engineered joist goes by its maker."
+    )
     return Judged("pass", figures, remedy)
 
 
@@ -164,16 +160,16 @@ def _is_end(cut: JoistCut) -> bool:
 
 def _notch_depth(facts: Facts, cut: JoistCut, depth_in: Fraction) -> Judged:
     """A share of the depth, larger at the end; not known between the two without a place."""
-    units, notch_in = facts.units, cut.notch_depth_in
+    units, deep_in = facts.units, cut.notch_depth_in
     inner, end = facts.building("joist-notch"), facts.building("joist-end-notch")
     low = end if _is_end(cut) else inner
     high = end if cut.at_in is None else low
     bounds = Bounds(low, depth_in, high, depth_in)
-    if notch_in is None:
+    if deep_in is None:
         figures = f"{cut.name}: notch at most {allowed(units, low, depth_in)} deep"
         return Judged("unknown", f"{figures}, its depth is unknown", "Say how deep it will be.")
-    figures = f"{cut.name}, notch {units.say_unit(notch_in)} deep: {bounds.say(units, notch_in)}"
-    verdict = bounds.verdict(notch_in)
+    figures = f"{cut.name}, notch {units.say_unit(deep_in)} deep: {bounds.say(units, deep_in)}"
+    verdict = bounds.verdict(deep_in)
     if verdict == "fail":
         return Judged(verdict, figures, "Bore the joist instead, or notch less deep.")
     return Judged(verdict, figures, _SAY_WHERE if verdict == "unknown" else "")

@@ -69,18 +69,13 @@ def _cuts(facts: Facts, path: RunPath) -> Iterator[PlateCut]:
         if leg.steel or leg.method not in (*BORED, *NOTCHED):
             continue
         standing, size_in = bears(facts.walls.get(leg.wall or "")), hole_in(facts, path)
-        listed = [each for each in facts.survey.members if _is_met(each, leg)]
-        typed = sum(each.count for each in leg.crossed if each.kind == "plate")
-        count = leg.plate_holes + (0 if listed else typed)
-        if count:
-            yield PlateCut(standing, leg.depth_in, size_in, count)
-        if typed:
-            for member in listed:
-                yield _listed(member, leg, standing, size_in)
-
-
-def _is_met(member: Member, leg: PathLeg) -> bool:
-    return member.kind == "plate" and member.wall == leg.wall
+        if leg.plate_holes:
+            yield PlateCut(standing, leg.depth_in, size_in, leg.plate_holes)
+        for each in leg.crossed:
+            if each.kind == "plate" and each.member is not None:
+                yield _listed(each.member, leg, standing, size_in)
+            elif each.kind == "plate":
+                yield PlateCut(standing, leg.depth_in, size_in, each.count)
 
 
 def _listed(member: Member, leg: PathLeg, standing: Known, size_in: Fraction) -> PlateCut:

@@ -17,11 +17,10 @@ from estimator.rules.wood_cuts import (
     StudCut,
     allowed,
     depth_range,
-    hole_in,
+    merged,
     stud_cuts,
     together,
 )
-from estimator.survey.electrical import Run
 from estimator.tables.limits import Limit
 from estimator.takeoff.amounts import plural
 
@@ -40,7 +39,7 @@ def stud_notch(facts: Facts) -> Iterator[Finding]:
     cite = facts.cite(facts.building("stud-notch-bearing"))
     for path in facts.paths:
         cuts = stud_cuts(facts, path, NOTCHED)
-        judged = [if_wood(cut, _notch(facts, path.run, cut)) for cut in cuts]
+        judged = [if_wood(cut, _notch(facts, cut)) for cut in cuts]
         if judged:
             yield together(facts, (NOTCH, f"run {path.run.id}"), judged, cite)
 
@@ -50,12 +49,8 @@ def stud_hole(facts: Facts) -> Iterator[Finding]:
     """Hold a run's holes against the share of the stud, and against the wood left at its edge."""
     cite = facts.cite(facts.building("stud-hole-bearing"))
     for path in facts.paths:
-        size_in = hole_in(facts, path)
-        judged = [
-            if_wood(cut, each)
-            for cut in stud_cuts(facts, path, BORED)
-            for each in (_size(facts, cut, size_in), _edge(facts, cut, size_in))
-        ]
+        cuts = stud_cuts(facts, path, BORED)
+        judged = [if_wood(cut, merged((_size(facts, cut), _edge(facts, cut)))) for cut in cuts]
         if judged:
             yield together(facts, (HOLE, f"run {path.run.id}"), judged, cite)
 
@@ -86,9 +81,9 @@ def hole_bounds(facts: Facts, cut: StudCut) -> Bounds:
     return Bounds(low, least_in, high, most_in)
 
 
-def _notch(facts: Facts, run: Run, cut: StudCut) -> Judged:
+def _notch(facts: Facts, cut: StudCut) -> Judged:
     units, bounds = facts.units, notch_bounds(facts, cut)
-    said, notch_in = _named(cut, "notched stud"), run.notch_depth_in
+    said, notch_in = _named(cut, "notched stud"), cut.standing.notch_in
     if notch_in is None:
         least = allowed(units, bounds.low, bounds.low_depth_in)
         figures = f"{said}: depth of the notch unknown, {least} is within in any case"
@@ -102,13 +97,13 @@ def _notch(facts: Facts, run: Run, cut: StudCut) -> Judged:
     return Judged(verdict, figures + _whatever(cut))
 
 
-def _size(facts: Facts, cut: StudCut, size_in: Fraction) -> Judged:
-    units, bounds = facts.units, hole_bounds(facts, cut)
+def _size(facts: Facts, cut: StudCut) -> Judged:
+    units, bounds, size_in = facts.units, hole_bounds(facts, cut), cut.standing.hole_in
     said = f"{_named(cut, 'bored stud')}, hole {units.say_unit(size_in)}"
     figures = f"{said}: {bounds.say(units, size_in)}"
     verdict = bounds.verdict(size_in)
     if verdict == "fail":
-        return Judged(verdict, figures, _smaller(facts, cut, size_in))
+        return Judged(verdict, figures, _smaller(facts, cut))
     if verdict == "unknown":
         return Judged(verdict, figures, _to_find_out(cut, doubling=True))
     return Judged(verdict, figures + _whatever(cut))
@@ -118,21 +113,21 @@ def _named(cut: StudCut, word: str) -> str:
     return f"{plural(cut.count, word)} ({_WALL[cut.standing.bears]})"
 
 
-def _smaller(facts: Facts, cut: StudCut, size_in: Fraction) -> str:
+def _smaller(facts: Facts, cut: StudCut) -> str:
     """What to do about a hole too large, with the relief that doubled studs give."""
     other, most = facts.building("stud-hole-other"), facts.building("stud-doubled-in-a-row")
     words = "Use a smaller bit, or another way."
     depth_in = depth_range(facts, cut.standing.depth_in)[1]
-    if size_in <= Bounds(other, depth_in, other, depth_in).low_in:
+    if cut.standing.hole_in <= Bounds(other, depth_in, other, depth_in).low_in:
         words += f" Doubled studs take a larger hole, no more than {most.value} of them in a row."
     return words
 
 
-def _edge(facts: Facts, cut: StudCut, size_in: Fraction) -> Judged:
+def _edge(facts: Facts, cut: StudCut) -> Judged:
     """Judge the wood left between the hole and the nearest face."""
     limit, units = facts.building("stud-hole-edge"), facts.units
     least_in, most_in = depth_range(facts, cut.standing.depth_in)
-    worst_in, best_in = (_left_in(cut, size_in, depth) for depth in (least_in, most_in))
+    worst_in, best_in = (_left_in(cut, depth_in) for depth_in in (least_in, most_in))
     figures = f"wood left at the edge {units.say_unit(worst_in)}, {_at_least(facts, limit)}"
     if worst_in >= limit.value:
         return Judged("pass", figures)
@@ -142,9 +137,9 @@ def _edge(facts: Facts, cut: StudCut, size_in: Fraction) -> Judged:
     return Judged("unknown", f"{figures}, if the studs are slim", _ASK_DEPTH)
 
 
-def _left_in(cut: StudCut, size_in: Fraction, depth_in: Fraction) -> Fraction:
+def _left_in(cut: StudCut, depth_in: Fraction) -> Fraction:
     """Wood at the nearer face, inches; none where the hole breaks out."""
-    near_in = cut.standing.edge_in
+    size_in, near_in = cut.standing.hole_in, cut.standing.edge_in
     if near_in is None:
         return max(Fraction(0), (depth_in - size_in) / 2)
     return max(Fraction(0), min(near_in, depth_in - size_in - near_in))
@@ -156,9 +151,10 @@ def _at_least(facts: Facts, limit: Limit) -> str:
 
 def if_wood(cut: StudCut, judged: Judged) -> Judged:
     """The answer as it is for wood; not known where nobody knows what the studs are."""
-    if cut.standing.wood == "yes" or judged.verdict == "unknown":
+    if cut.standing.wood == "yes":
         return judged
-    return replace(judged, verdict="unknown", remedy=_ASK_WOOD)
+    asked = f"{judged.remedy} {_ASK_WOOD}" if judged.verdict == "unknown" else _ASK_WOOD
+    return replace(judged, verdict="unknown", remedy=asked)
 
 
 def _whatever(cut: StudCut) -> str:

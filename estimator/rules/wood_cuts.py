@@ -13,7 +13,7 @@ from estimator.route.records import PathLeg, RunPath
 from estimator.rules.facts import Facts
 from estimator.rules.records import Finding, Verdict
 from estimator.survey.electrical import Method
-from estimator.survey.place import Wall
+from estimator.survey.place import Member, Wall
 from estimator.tables.limits import Limit
 from estimator.takeoff.amounts import Units, trim
 
@@ -44,22 +44,26 @@ class Holes:
 
     Attributes:
         edge_in: edge of the hole to the nearest face as stated; None: the hole is centred.
+        member: as the survey lists it, with measures of its own; None for the others.
     """
 
     kind: str
     count: int
     edge_in: Fraction | None
+    member: Member | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """What the limits of a stud hang on."""
+    """What the limits of a stud hang on, and what is cut in it: None where nobody knows."""
 
     bears: Known
     doubled: Known
     wood: Known
     depth_in: Fraction | None
     edge_in: Fraction | None
+    hole_in: Fraction
+    notch_in: Fraction | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,9 +141,18 @@ def bears(wall: Wall | None) -> Known:
     return "no" if wall.bearing == wall.exterior == "no" else "unknown"
 
 
-def hole_in(facts: Facts, path: RunPath) -> Fraction:
-    """Diameter of the run's holes: its own, else the shop's."""
+def hole_in(facts: Facts, path: RunPath, member: Member | None = None) -> Fraction:
+    """Diameter of a hole: the member's own, else the run's, else the shop's."""
+    if member is not None and member.hole_in is not None:
+        return member.hole_in
     return facts.practice.hole_in if path.run.hole_in is None else path.run.hole_in
+
+
+def notch_in(path: RunPath, member: Member | None) -> Fraction | None:
+    """Depth of a notch: the member's own, else the run's; None where nobody knows."""
+    if member is not None and member.notch_depth_in is not None:
+        return member.notch_depth_in
+    return path.run.notch_depth_in
 
 
 def depth_range(facts: Facts, depth_in: Fraction | None) -> tuple[Fraction, Fraction]:
@@ -155,7 +168,7 @@ def holes(path: RunPath, leg: PathLeg) -> Iterator[Holes]:
     yield Holes("stud", leg.studs, run_edge_in)
     for each in leg.crossed:
         edge_in = run_edge_in if each.edge_in is None else each.edge_in
-        yield Holes(each.kind, each.count, edge_in)
+        yield Holes(each.kind, each.count, edge_in, each.member)
     yield Holes(WALL_PLATE, leg.plate_holes, run_edge_in)
 
 
@@ -177,17 +190,30 @@ def stud_cuts(facts: Facts, path: RunPath, methods: Sequence[Method]) -> tuple[S
 
 def _standing(facts: Facts, path: RunPath, leg: PathLeg, each: Holes) -> Standing:
     wall = facts.walls.get(leg.wall or "")
-    if wall is None:
-        doubled: Known = "yes" if path.run.doubled_in_a_row_count else "unknown"
-        return Standing("unknown", doubled, "yes", leg.depth_in, each.edge_in)
-    wood: Known = "yes" if wall.framing == "wood" else "unknown"
-    return Standing(bears(wall), wall.doubled_studs, wood, leg.depth_in, each.edge_in)
+    doubled: Known = "yes" if path.run.doubled_in_a_row_count else "unknown"
+    if wall is not None:
+        doubled = wall.doubled_studs
+    return Standing(
+        bears=bears(wall),
+        doubled=doubled,
+        wood="yes" if wall is None or wall.framing == "wood" else "unknown",
+        depth_in=leg.depth_in,
+        edge_in=each.edge_in,
+        hole_in=hole_in(facts, path, each.member),
+        notch_in=notch_in(path, each.member),
+    )
 
 
-def together(facts: Facts, name: tuple[str, str], judged: Sequence[Judged], cite: str) -> Finding:
-    """One finding for several cuts: the worst verdict, its remedies, all figures worst first."""
+def merged(judged: Sequence[Judged]) -> Judged:
+    """One answer for several: the worst verdict, its remedies, all figures worst first."""
     ordered = sorted(judged, key=lambda each: _WORST_FIRST.index(each.verdict))
     verdict = ordered[0].verdict
     figures = "; ".join(dict.fromkeys(each.figures for each in ordered))
     remedies = dict.fromkeys(each.remedy for each in ordered if each.verdict == verdict)
-    return facts.finding(name, verdict, figures, cite, " ".join(filter(None, remedies)))
+    return Judged(verdict, figures, " ".join(filter(None, remedies)))
+
+
+def together(facts: Facts, name: tuple[str, str], judged: Sequence[Judged], cite: str) -> Finding:
+    """One finding for all that a run cuts."""
+    whole = merged(judged)
+    return facts.finding(name, whole.verdict, whole.figures, cite, whole.remedy)

@@ -80,14 +80,17 @@ def _plates_needed(facts: Facts, path: RunPath, limit: Limit) -> int:
 
     Studs of unknown depth are taken as the slimmest.
     """
-    size_in, needed = hole_in(facts, path), 0
+    needed = 0
     for leg in path.legs:
         least_in = depth_range(facts, leg.depth_in)[0]
         if leg.method in NOTCHED:
             needed += members(leg)
         elif leg.method in BORED:
             needed += sum(
-                each.count * faces_at_risk(least_in, size_in, each.edge_in, limit.value)
+                each.count
+                * faces_at_risk(
+                    least_in, hole_in(facts, path, each.member), each.edge_in, limit.value
+                )
                 for each in holes(path, leg)
             )
     return needed
