@@ -57,6 +57,8 @@ JOB: dict[str, Any] = {
 }
 # The same way typed as legs: nobody drew the wall.
 TYPED = {"way": None, "legs": [{"go": "along", "length": "6 ft", "studs": 4}]}
+BORED = {"method": "bored"}
+NOTCHED = {"method": "notched"}
 _ONE_TABLE = ("job", "circuit", "house", "finish")
 
 
@@ -77,6 +79,17 @@ def job(**changes: Any) -> dict[str, Any]:
         else:
             raw[name] = values
     return raw
+
+
+def hole(size: str, **changes: Any) -> dict[str, Any]:
+    """The job with holes of a size."""
+    run = {**BORED, "hole": size, **changes.pop("run", {})}
+    return job(run=run, **changes)
+
+
+def notch(depth: str, **changes: Any) -> dict[str, Any]:
+    """The job with notches of a depth."""
+    return job(run={**NOTCHED, "notch_depth": depth}, **changes)
 
 
 def facts(raw: dict[str, Any], practice: Practice = PRACTICE) -> Facts:
