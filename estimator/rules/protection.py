@@ -17,7 +17,7 @@ from estimator.rules.place_facts import (
 )
 from estimator.survey.electrical import Box
 from estimator.survey.fields import YesNo
-from estimator.tables.facts import NotOnFile
+from estimator.survey.place import Room, RoomUse
 from estimator.tables.place import (
     GroundFaultPlace,
     arc_fault_room,
@@ -48,16 +48,28 @@ class Need:
     likely: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class _Stand:
+    """A box and its room, looked up once for all the places asked about."""
+
+    facts: Facts
+    box: Box
+    use: RoomUse
+    room: Room | None
+
+
 def ground_fault_need(facts: Facts, box: Box) -> Need:
     """Whether an outlet stands in a place that needs ground-fault protection."""
+    room = facts.room_of(box)
+    stand = _Stand(facts, box, facts.use_of(room), facts.room(room))
     places = ground_fault_places(facts.edition or "", _covered_as(box))
-    found = [(each, _is_there(facts, box, each)) for each in places if _covers(facts, box)]
+    found = [(each, _is_there(stand, each)) for each in places if _covers(stand, each)]
     yes = next((place for place, there in found if there == "yes"), None)
     if yes is not None:
         return Need("yes", _words(facts, box, yes), _cite(facts, yes))
     open_ones = [place for place, there in found if there == UNKNOWN]
     if open_ones:
-        return _open_need(facts, box, open_ones)
+        return _open_need(stand, open_ones)
     return Need("no", "not a place that asks for it", facts.law("210.8", "seen"))
 
 
@@ -68,23 +80,19 @@ def _covered_as(box: Box) -> str:
     return outlet_kind(box) or ""
 
 
-def _covers(facts: Facts, box: Box) -> bool:
-    """An edition may leave out outlets of more than so many amperes."""
-    if not device_traits(box.device).is_receptacle:
-        breaker_a = facts.survey.circuit.breaker_a
-        return breaker_a is None or breaker_a <= facts.electrical("gfci-outdoor").value
-    try:
-        most_a = facts.electrical("gfci-rating").value
-    except NotOnFile:
-        return True
-    return box.device_rating_a is None or box.device_rating_a <= most_a
+def _covers(stand: _Stand, place: GroundFaultPlace) -> bool:
+    """An edition may leave out receptacles, or circuits, of more than so many amperes."""
+    rating_a = stand.box.device_rating_a
+    if place.outlet != "receptacle":
+        rating_a = stand.facts.survey.circuit.breaker_a
+    return place.most_a is None or rating_a is None or rating_a <= place.most_a
 
 
-def _open_need(facts: Facts, box: Box, places: list[GroundFaultPlace]) -> Need:
+def _open_need(stand: _Stand, places: list[GroundFaultPlace]) -> Need:
     """What is missing before anybody can say, and where to look."""
-    use, cite = use_of_box(facts, box), _cite(facts, places[0])
-    likely = has_trait(facts, use, "sink likely")
-    if use == UNKNOWN:
+    facts, cite = stand.facts, _cite(stand.facts, places[0])
+    likely = has_trait(facts, stand.use, "sink likely")
+    if stand.use == UNKNOWN:
         unsaid = "nobody has said what the room is used for"
         return Need(UNKNOWN, unsaid, cite, "Say what the room is used for (use = ...).", likely)
     near = [place for place in places if place.match in _THING]
@@ -108,28 +116,33 @@ _OPEN = {
 }
 
 
-def _is_there(facts: Facts, box: Box, place: GroundFaultPlace) -> YesNo:
+def _is_there(stand: _Stand, place: GroundFaultPlace) -> YesNo:
     """Whether a box stands in one of the places, as surveyed and as changed locally."""
-    there = _as_surveyed(facts, box, place)
-    listed, _ = local_list(facts, GFCI, f"gfci-{place.place}")
-    return "no" if listed == "no" else there
+    listed, _ = local_list(stand.facts, GFCI, f"gfci-{place.place}")
+    return "no" if listed == "no" else _as_surveyed(stand, place)
 
 
-def _as_surveyed(facts: Facts, box: Box, place: GroundFaultPlace) -> YesNo:
-    use, room = use_of_box(facts, box), facts.room(facts.room_of(box))
+def _as_surveyed(stand: _Stand, place: GroundFaultPlace) -> YesNo:
     if place.match == "use":
-        return UNKNOWN if use == UNKNOWN else _yes(use == place.value)
+        return _is_used_as(stand, place)
     if place.match == "counter":
-        return _both(UNKNOWN if use == UNKNOWN else _yes(use == place.value), box.spot.countertop)
+        return _both(_is_used_as(stand, place), stand.box.spot.countertop)
     if place.match == "moisture":
-        wet = moisture(facts, box)
+        wet = moisture(stand.facts, stand.box)
         return UNKNOWN if wet == UNKNOWN else _yes(wet != "dry")
     if place.match == "food":
-        return "no" if room is None else room.food_preparation
-    if room is not None and room.sink_or_tub == "no":
+        return "no" if stand.room is None else stand.room.food_preparation
+    if stand.room is not None and stand.room.sink_or_tub == "no":
         return "no"
-    distance_in = box.spot.sink_distance_in if place.match == "sink" else box.spot.tub_distance_in
-    return _within(distance_in, facts.electrical(place.value).value)
+    return _within(_distance_in(stand.box, place), stand.facts.electrical(place.value).value)
+
+
+def _is_used_as(stand: _Stand, place: GroundFaultPlace) -> YesNo:
+    return UNKNOWN if stand.use == UNKNOWN else _yes(stand.use == place.value)
+
+
+def _distance_in(box: Box, place: GroundFaultPlace) -> Fraction | None:
+    return box.spot.sink_distance_in if place.match == "sink" else box.spot.tub_distance_in
 
 
 def _yes(holds: bool) -> YesNo:
@@ -148,11 +161,11 @@ def _within(distance_in: Fraction | None, limit_in: Fraction) -> YesNo:
 
 
 def _words(facts: Facts, box: Box, place: GroundFaultPlace) -> str:
-    if place.match not in ("sink", "tub"):
+    distance_in = _distance_in(box, place)
+    if place.match not in _THING or distance_in is None:
         return place.words
-    distance_in = box.spot.sink_distance_in if place.match == "sink" else box.spot.tub_distance_in
     limit = facts.units.say_unit(facts.electrical(place.value).value)
-    return f"{place.words}: {facts.units.say_unit(distance_in or Fraction(0))}, within {limit}"
+    return f"{place.words}: {facts.units.say_unit(distance_in)}, within {limit}"
 
 
 def _cite(facts: Facts, place: GroundFaultPlace) -> str:

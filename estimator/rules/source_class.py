@@ -160,9 +160,7 @@ def _together(found: list[Answer], asked: Asked) -> Answer:
     standings = {each.standing for each in found}
     if len(standings) == 1:
         return found[0]
-    first = found[0]
-    if "refused" in standings:
-        first = next(each for each in found if each.standing == "refused")
+    first = next((each for each in found if each.standing == "refused"), found[0])
     reason, look = _why_open(found, asked)
     return replace(first, standing="unknown", reason=reason, rows=_rows(found), look=look)
 

@@ -24,13 +24,14 @@ class GroundFaultPlace:
     Attributes:
         place: its key, as a local change names it.
         match: how an outlet is found to be there. value: the room's use, or the figure's name.
-        outlet: the kind of outlet meant.
+        outlet: the kind of outlet meant. most_a: larger ones are left out; None: any size.
     """
 
     place: str
     match: Match
     value: str
     outlet: str
+    most_a: int | None
     words: str
     where: str
     confidence: str
@@ -45,6 +46,7 @@ def ground_fault_places(edition: str, outlet: str) -> tuple[GroundFaultPlace, ..
             cast(Match, row["match"]),
             row["value"],
             row["outlet"],
+            int(row["most_a"]) if row["most_a"] else None,
             row["words"],
             row["where"],
             row["confidence"],
