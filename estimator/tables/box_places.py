@@ -32,7 +32,7 @@ class DepthRule:
         A device exactly as deep as the threshold asks for no more than the wire does.
         """
         if device_in > self.device_over.value:
-            return max(self.least.value, device_in + self.behind_device.value)
+            return device_in + self.behind_device.value
         return self.least.value
 
 

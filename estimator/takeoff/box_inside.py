@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from typing import Any
 
 from estimator.survey.electrical import Contents, Device
@@ -21,6 +22,7 @@ class Space:
     Attributes:
         clamps: inner clamps that count; unknown where nobody has looked.
         connectors: wire connectors there; None where nobody has counted them.
+        device_in: how far a device to be bought reaches back.
         yokes_count: straps; None: one a gang. alone: no barrier parts it from another.
     """
 
@@ -30,6 +32,7 @@ class Space:
     wires: Wires
     clamps: YesNo
     connectors: int | None
+    device_in: Fraction | None = None
     yokes_count: int | None = None
     alone: bool = True
 
@@ -49,8 +52,8 @@ def inside_of(space: Space) -> Inside:
     found = space.contents
     return Inside(
         device_gangs=device_gangs(space),
-        device_wire=found.device_wire or "",
-        device_depth_in=found.device_depth_in,
+        device_wire=found.device_wire or space.wires.largest,
+        device_depth_in=_first_known(found.device_depth_in, space.device_in),
         clamps=space.clamps != "no",
         stud=found.luminaire_stud,
         hickey=found.hickey,
@@ -64,6 +67,10 @@ def inside_of(space: Space) -> Inside:
         bonding_jumpers=found.bonding_jumpers_count,
         connectors=space.connectors or 0,
     )
+
+
+def _first_known(told_in: Fraction | None, planned_in: Fraction | None) -> Fraction | None:
+    return planned_in if told_in is None else told_in
 
 
 def _through_wire(space: Space) -> str:

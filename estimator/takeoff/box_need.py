@@ -29,11 +29,17 @@ _NEEDS_KEPT = 4096
 
 @dataclass(frozen=True, slots=True)
 class Holding:
-    """Cables that end in a box, old and new, and the wire connectors there (None: not counted)."""
+    """Cables that end in a box, old and new, and what else the plan knows of it.
+
+    Attributes:
+        connectors: wire connectors there; None where nobody has counted them.
+        device_in: how far a device to be bought reaches back, unless the survey says.
+    """
 
     old: tuple[str, ...]
     new: tuple[str, ...] = ()
     connectors: int | None = None
+    device_in: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +111,7 @@ def _need_of(kind: _Kind, holding: Holding, clamps: YesNo, rules: FillRules) -> 
             _wires(inside, holding.old, holding.new),
             clamps,
             holding.connectors,
+            holding.device_in,
             inside.yokes_count,
         )
         return _counted((space,), Fraction(0), rules)
@@ -144,6 +151,7 @@ def _sides(inside: Contents, holding: Holding, clamps: YesNo) -> Iterator[Space]
             _wires(inside, side.cables, holding.new if side.takes_new else ()),
             clamps,
             holding.connectors,
+            holding.device_in,
             alone=False,
         )
 

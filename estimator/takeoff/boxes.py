@@ -19,6 +19,7 @@ from estimator.tables.box_fill import (
     has_fill_rules,
     us_fill_rules,
 )
+from estimator.tables.box_places import usual_device_depth_in
 from estimator.takeoff.amounts import exact
 from estimator.takeoff.box_choice import choose, counted_clamps, is_metal_to_be, offered_clamps
 from estimator.takeoff.box_need import Holding, Need, need_of
@@ -115,7 +116,10 @@ def _held(survey: Survey, box: Box, planned_connectors: int) -> Holding:
     """What ends in a box after the work."""
     new = tuple(run.cable for run in survey.runs if box.id in (run.from_box, run.to_box))
     found = box.contents.wire_connector_count or 0
-    return Holding(existing_cables(box, survey.runs), new, max(found, planned_connectors))
+    kept = box.existing and box.reuse_plate
+    device_in = None if kept else usual_device_depth_in(box.device)
+    held = existing_cables(box, survey.runs)
+    return Holding(held, new, max(found, planned_connectors), device_in)
 
 
 def _plan(box: Box, job: _Job) -> BoxPlan:

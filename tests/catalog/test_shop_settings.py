@@ -70,6 +70,14 @@ def test_shipped_defaults_are_those_of_the_conventions() -> None:
     )
 
 
+@pytest.mark.parametrize("base", [US, METRIC])
+def test_built_in_clamps_count_unless_the_shop_says_no(base: str) -> None:
+    assert shop(base=base).practice.count_built_in_clamps is True
+    no = "[practice]\ncount_built_in_clamps = false"
+    assert shop(no, base=base).practice.count_built_in_clamps is False
+    assert "count_built_in_clamps" in faults('[practice]\ncount_built_in_clamps = "maybe"')[0][0]
+
+
 def test_the_last_layer_wins_and_its_name_is_kept() -> None:
     read = shop('[practice]\ntail = "8 in"\nhole = "7/8 in"', '[practice]\ntail = "10 in"')
     assert (read.practice.tail_in, read.practice.hole_in) == (10, Fraction(7, 8))
