@@ -180,7 +180,7 @@ def _if_known(value: Any) -> Any:
 def _no_yes(value: Any) -> Any:
     """True and false are not numbers."""
     if isinstance(value, bool):
-        raise PydanticCustomError("int_type", "not a number")
+        raise PydanticCustomError("number", "not a number")
     return value
 
 
