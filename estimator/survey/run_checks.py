@@ -38,6 +38,8 @@ def _ends(place: TomlPath, run: Run, boxes: Mapping[str, Box]) -> Iterator[Found
     if run.from_box == run.to_box:
         yield (*place, "to"), "a run ends where it begins", "Name another box."
     ends = (run.from_box, run.to_box)
+    if not all(name in boxes for name in ends):
+        return
     for number, name in enumerate(run.stapled_at):
         if name not in ends:
             yield no_such((*place, "stapled_at", number), "end of this run", name, ends)

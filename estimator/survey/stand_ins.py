@@ -19,6 +19,7 @@ from estimator.toml_lines import TomlPath
 MARK = "\0"
 """Begins every name that stands in; nobody types it."""
 
+_LONGEST = Fraction(MAX_LENGTH_IN)
 _NEEDED_TOO: dict[type[BaseModel], tuple[str, ...]] = {Opening: ("width", "height")}
 
 
@@ -31,17 +32,24 @@ def with_stand_ins(raw: Mapping[str, Any], refused: Iterable[TomlPath]) -> dict[
     values = deepcopy(dict(raw))
     names = (f"{MARK}{number}" for number in count())
     for place in refused:
-        container = _inside(values, place[:-1])
+        container, key = _inside(values, place[:-1]), place[-1]
         if isinstance(container, dict):
-            field = fields_of(record_at(place[:-1])).get(str(place[-1]))
-            container.pop(place[-1], None)
+            field = fields_of(record_at(place[:-1])).get(str(key))
+            container.pop(key, None)
             if field is not None and _is_needed(field):
-                container[place[-1]] = _stand_in(field.annotation, names)
-        elif isinstance(container, list) and isinstance(place[-1], int):
-            record = record_at(place)
-            element = next(names) if record is None else _record(record, names)
-            container[place[-1] : place[-1] + 1] = [element]
+                container[key] = _stand_in(field.annotation, names)
+        elif isinstance(container, list) and isinstance(key, int):
+            container[key : key + 1] = [_element(place, names)]
     return values
+
+
+def _element(place: TomlPath, names: Iterator[str]) -> object:
+    """A record, a length or a name in the list that holds such."""
+    record = record_at(place)
+    if record is not None:
+        return _record(record, names)
+    field = fields_of(record_at(place[:-2])).get(str(place[-2]))
+    return next(names) if field is None else _single(field.annotation, names)
 
 
 def _inside(values: object, place: TomlPath) -> object:
@@ -58,12 +66,16 @@ def _inside(values: object, place: TomlPath) -> object:
 
 
 def _is_needed(field: FieldInfo) -> bool:
-    """True where other parts of the job may name it, or where the record cannot be without it."""
+    """True where something else asks for it: names, lengths, records, and what must be there."""
     kind = field.annotation
     if get_origin(kind) is dict:
         return False
-    is_name = str in (kind, *get_args(kind))
-    return field.is_required() or is_name or first_record(kind) is not None
+    asked = any(_holds(kind, wanted) for wanted in (str, Fraction))
+    return field.is_required() or asked or first_record(kind) is not None
+
+
+def _holds(kind: object, wanted: type) -> bool:
+    return kind is wanted or any(_holds(inner, wanted) for inner in get_args(kind))
 
 
 def _stand_in(kind: object, names: Iterator[str]) -> object:
@@ -74,11 +86,17 @@ def _stand_in(kind: object, names: Iterator[str]) -> object:
         return made if record is kind else [made]
     if get_origin(kind) is Literal:
         return inner[0]
-    if kind is Fraction:
-        return Fraction(MAX_LENGTH_IN)
-    if get_origin(kind) is tuple:
-        return [next(names) for _ in inner]
-    return next(names)
+    if _is_list(kind):
+        return [_single(kind, names) for _ in inner]
+    return _single(kind, names)
+
+
+def _is_list(kind: object) -> bool:
+    return get_origin(kind) is tuple or any(_is_list(inner) for inner in get_args(kind))
+
+
+def _single(kind: object, names: Iterator[str]) -> object:
+    return _LONGEST if _holds(kind, Fraction) else next(names)
 
 
 def _record(record: type[BaseModel], names: Iterator[str]) -> dict[str, Any]:
