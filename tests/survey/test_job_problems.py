@@ -36,6 +36,8 @@ TYPES: list[Case] = [
     ("[circuit]", 'country = "USA" # here\n[circuit]', '"USA" does', "at most 2 characters"),
     ("[circuit]", 'country = "U" # here\n[circuit]', '"U" does not fit', "at least 2 characters"),
     ("existing = true", "gangs = 5 # here", "5 does not fit", "at most 4"),
+    ('at = "5 ft"', 'at = "5 ft"\nmembers = 9 # here', "9 does not fit", "at most 8"),
+    ('length = "10 ft"', 'length = "10 ft"\ntop_plates = 5 # here', "5 does not", "at most 4"),
     ("existing = true", "gangs = 0 # here", "0 does not fit", "at least 1"),
     ("existing = true", "gangs = true # here", "true does not fit", "Write a number"),
     ('cables = ["14-2"]', 'cables = "14-2" # here', '"14-2" does not', "list in brackets"),
