@@ -32,6 +32,11 @@ class BoxPlan:
     new_cables: int
     wire: str
 
+    @property
+    def new_device(self) -> bool:
+        """True where a device is bought and mounted."""
+        return not (self.box.existing and self.box.reuse_plate)
+
 
 def plan_boxes(survey: Survey, stock: Stock) -> tuple[BoxPlan, ...]:
     """Plan every box that a run of this survey touches, in the survey's order."""
@@ -77,7 +82,7 @@ def _plan(
     replaced = replaced and to_buy is not None
     if to_buy is not None:
         fill_after, said = _fill_said(box, wires, to_buy.clamps, rules)
-    metal = to_buy.metal if to_buy is not None else box.metal == "yes" and not box.existing
+    metal = to_buy.metal if to_buy is not None else box.metal == "yes"
     made = joints(_meeting(box, survey, len(before), metal))
     count = BoxCount(
         box_id=box.id,
@@ -118,18 +123,18 @@ def _is_too_small(box: Box, fill_in3: Decimal | None) -> bool:
 
 
 def _choose(box: Box, wires: Wires, rules: FillRules | None, stock: Stock) -> BoxOnFile | None:
-    """The smallest box on file that fits the place, the stated volume and the wires."""
+    """The smallest box on file that fits the place, the stated volume and the wires.
+
+    A box without a volume holds nothing that has to be counted.
+    """
     asked_in3 = (box.replacement_volume_in3 if box.existing else box.volume_in3) or Decimal(0)
     metal = box.metal == "yes" and not box.existing
     for offer in stock.boxes:
         fits = (offer.mount, offer.gangs_count) == (_MOUNTS[box.mount], box.gangs_count)
         if not fits or offer.metal != metal:
             continue
-        room_in3 = offer.volume_in3
-        if room_in3 is None:
-            return offer
-        need_in3 = _fill(box, wires, offer.clamps, rules) or Decimal(0)
-        if room_in3 >= max(asked_in3, need_in3):
+        need_in3 = max(asked_in3, _fill(box, wires, offer.clamps, rules) or Decimal(0))
+        if need_in3 <= (offer.volume_in3 or Decimal(0)):
             return offer
     return None
 
@@ -163,4 +168,4 @@ def _meeting(box: Box, survey: Survey, cables_before: int, metal: bool) -> Meeti
         switched += cables_before - 1
     else:
         feeds += cables_before
-    return Meeting(box.device, feeds, switched, metal)
+    return Meeting(box.device, feeds, switched, metal, box.gangs_count)
