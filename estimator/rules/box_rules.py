@@ -29,12 +29,7 @@ def _unseen(facts: Facts, box: BoxCount) -> bool:
 def _judge(box: BoxCount, unseen: bool, law: tuple[str, str]) -> Finding:
     name = box.box_id
     if box.replaced:
-        figures = (
-            f"old box: {box.old_volume_in3} in3 for {box.fill_before} before the work; "
-            f"new box: {box.fill_sum} of {box.volume_in3} in3"
-        )
-        remedy = "The old box is replaced by a larger one; box and hours are in the takeoff."
-        return found(RULE, name, "pass", figures, law, remedy)
+        return _judge_replaced(box, unseen, law)
     figures = f"{box.fill_sum} in3"
     if box.volume_in3 is None and not box.existing:
         remedy = "Put a larger box in the materials book, or use two gangs."
@@ -50,3 +45,15 @@ def _judge(box: BoxCount, unseen: bool, law: tuple[str, str]) -> Finding:
         remedy = "Replace the box by a larger one, or start from another box."
         return found(RULE, name, "fail", figures, law, remedy)
     return found(RULE, name, "pass", figures, law)
+
+
+def _judge_replaced(box: BoxCount, unseen: bool, law: tuple[str, str]) -> Finding:
+    figures = (
+        f"old box: {box.old_volume_in3} in3 for {box.fill_before} before the work; "
+        f"new box: {box.fill_sum} of {box.volume_in3} in3"
+    )
+    remedy = "The old box is replaced by a larger one; box and hours are in the takeoff."
+    if unseen:
+        remedy += " Open the old box with the circuit off and count the cables."
+        return found(RULE, box.box_id, "unknown", f"{figures}, cables assumed", law, remedy)
+    return found(RULE, box.box_id, "pass", figures, law, remedy)

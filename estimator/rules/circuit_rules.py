@@ -17,9 +17,18 @@ def breaker_wire(facts: Facts) -> Iterator[Finding]:
     if facts.edition is None:
         return
     circuit = facts.survey.circuit
-    yield _judge(facts, "circuit", circuit.wire, "the smallest old wire")
+    if circuit.aluminum == "yes":
+        yield _not_copper(facts.edition)
+    else:
+        yield _judge(facts, "circuit", circuit.wire, "the smallest old wire")
     for kind in dict.fromkeys(run.cable for run in facts.survey.runs):
         yield _judge(facts, kind, cable_kinds()[kind].wire, f"new {kind} cable")
+
+
+def _not_copper(edition: str) -> Finding:
+    figures = "the old wire is aluminum, and the figures on file are for copper"
+    remedy = "Ask a licensed electrician: smaller breakers and special connectors may be needed."
+    return found(RULE, "circuit", "unknown", figures, (edition, _WHERE), remedy)
 
 
 def _judge(facts: Facts, subject: str, wire: str | None, what: str) -> Finding:
