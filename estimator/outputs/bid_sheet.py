@@ -9,13 +9,14 @@ from estimator.outputs import looks
 from estimator.outputs.bid_words import CAUTIONS, PRICE_FORMS, scope_lines, visit_lines
 from estimator.outputs.cells import Cell, Sheet, blank, day, formula, words
 from estimator.outputs.draft import NOT_STATED, Draft
+from estimator.outputs.price_steps import OVERRIDE
 
 NAME = "Bid"
 WIDTHS = "17 70 17"
 MINIMUM = "The firm's minimum charge applies."
 BUILT_UP = "Built up from labor, materials and trips."
 NO_TAX = "none charged as a line"
-ALL_PRICED = "Every item has a price."
+ALL_OF_IT = "For all of the work above, tax included."
 UNPRICED = " item(s) have no price yet; the total leaves them out."
 NOTHING_ASSUMED = "nothing"
 _SIGNING_PT = 26
@@ -124,10 +125,13 @@ def _price(draft: Draft, sheet: Sheet) -> None:
 
 
 def _unpriced(draft: Draft) -> Cell:
-    """Say how many items the total leaves out."""
-    count = len(draft.bid.price.unpriced_items)
-    text = f'IF(unpriced_count=0,"{ALL_PRICED}",unpriced_count&"{UNPRICED}")'
-    return formula(text, f"{count}{UNPRICED}" if count else ALL_PRICED, looks.PLAIN)
+    """Say whether the total leaves items out, because the book has no price for them."""
+    price = draft.bid.price
+    count = len(price.unpriced_items)
+    listed = f'IF(unpriced_count=0,"{ALL_OF_IT}",unpriced_count&"{UNPRICED}")'
+    text = f'IF(materials_basis="{OVERRIDE}","{ALL_OF_IT}",{listed})'
+    complete = price.materials_overridden or not count
+    return formula(text, ALL_OF_IT if complete else f"{count}{UNPRICED}", looks.PLAIN)
 
 
 def _signatures(sheet: Sheet) -> None:

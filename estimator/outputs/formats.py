@@ -79,8 +79,8 @@ def _money_code(place: Locale, currency: str, number: str) -> str:
     digits = "#,##0" + ("." + "0" * minor_unit(currency) if minor_unit(currency) else "")
     if before == _SIGN_PLACE and sign[-1].isalpha():
         before += " "  # CLDR sets letters off from the digits that follow
-    marked = f"[${sign}-{number}]" if number else f"[${sign}]"
-    return "".join(_literal(part, marked) for part in (before, digits, after))
+    shown = "".join(_literal(part, f'"{sign}"') for part in (before, digits, after))
+    return f"[$-{number}]{shown}" if number else shown
 
 
 def _positive(place: Locale) -> str:

@@ -19,7 +19,7 @@ _OTHER, _SQUARE, _WIDE_FROM = 778, 1000, "\u1100"
 _SPACE = _WIDTH[" "]
 _EM_PER_WIDTH, _EM_BESIDE = 525, 375  # a digit of 7 pixels, 5 beside; letters of 13.3 pixels
 _BOLD = 1.08
-_USUAL = 650  # few texts are wider than this for each letter
+_WIDEST = max(_WIDTH.values())
 _PT_PER_WIDTH, _PT_PER_COLUMN = 5.25, 3.75  # a digit of 7 pixels; 5 pixels beside it
 _PAPER_PT = {1: (612, 792), 9: (595, 842)}
 _SIDES_PT, _TOP_AND_BOTTOM_PT = 72, 87
@@ -40,7 +40,7 @@ class Paged(Protocol):
 def lines_needed(text: str, width: float, *, bold: bool = False) -> int:
     """How many lines a text takes when it is wrapped in a column; rather one too many."""
     room = max((width * _EM_PER_WIDTH - _EM_BESIDE) / (_BOLD if bold else 1), _SQUARE)
-    if len(text) * _USUAL <= room and "\n" not in text:
+    if len(text) * _WIDEST <= room and "\n" not in text:
         return 1
     return sum(_wrapped(line, room) for line in text.split("\n"))
 

@@ -15,6 +15,7 @@ from estimator.outputs.draft import Draft, percent, price
 GOVERNS = "The larger of the two: the minimum charge governs."
 DOES_NOT_GOVERN = "The larger of the two: the built-up price governs."
 LISTED, OVERRIDE = "list", "override"
+FILL_IN = "fill in the override"
 HOURS_CHOICE = "likely,expected,override"
 MATERIALS_CHOICE = f"{LISTED},{OVERRIDE}"
 TAX_CHOICE = "materials-sold,none"
@@ -62,7 +63,7 @@ def _labor(draft: Draft) -> Iterator[Step]:
     typed = hours.basis == OVERRIDE
     own = looks.entry(looks.HOURS)
     charged = (
-        f'IF(hours_basis="{OVERRIDE}",hours_override,'
+        f'IF(hours_basis="{OVERRIDE}",IF(hours_override="","{FILL_IN}",hours_override),'
         'IF(hours_basis="expected",hours_expected,hours_likely))'
     )
     basis = words(hours.basis, looks.ENTRY_WORD)
@@ -92,7 +93,8 @@ def _materials(draft: Draft) -> Iterator[Step]:
     yield _rate(
         "materials_override", "Materials, if override", override, "used only with the word override"
     )
-    chosen = f'IF(materials_basis="{OVERRIDE}",materials_override,shopping_cost)'
+    own = f'IF(materials_override="","{FILL_IN}",materials_override)'
+    chosen = f'IF(materials_basis="{OVERRIDE}",{own},shopping_cost)'
     how = "everything on the Shopping list that has a price"
     yield Step(
         "materials_listed", "Materials listed", draft.money(chosen, build.materials_listed), how

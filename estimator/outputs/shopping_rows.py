@@ -50,9 +50,9 @@ class Getting:
 
     def _drawn(self, line: ShoppingLine, drawn: StockDrawn) -> Row:
         return self._row(
-            (TRUCK, drawn.what, line.item),
+            (TRUCK, line.description, line.item),
             (number(drawn.quantity), figure_only(1), drawn.unit),
-            (TRUCK, "in stock"),
+            (TRUCK, drawn.what),
             (drawn.unit_cost, drawn.cost),
         )
 

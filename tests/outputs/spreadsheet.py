@@ -8,9 +8,10 @@ import subprocess
 import tempfile
 import zipfile
 from collections.abc import Mapping
+from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
-from typing import Any
+from xml.etree.ElementTree import Element, fromstring
 
 from openpyxl import Workbook, load_workbook
 
@@ -18,6 +19,9 @@ from tests.outside import need_program
 
 SECONDS = 540
 _RESULT = re.compile(r"( t=\"str\")?(><f>[^<]*</f>)<v>[^<]*</v>")
+
+_NS = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
+_SHEET, _CELL, _FORMULA = f"{_NS}sheet", f"{_NS}c", f"{_NS}f"
 
 Place = tuple[str, str]
 
@@ -27,26 +31,47 @@ def opened(data: bytes, *, values: bool = False) -> Workbook:
     return load_workbook(BytesIO(data), data_only=values)
 
 
-def formulas(data: bytes) -> dict[Place, str]:
-    """Every formula by sheet and cell."""
-    return {
-        (sheet.title, cell.coordinate): cell.value
-        for sheet in opened(data)
-        for row in sheet.iter_rows()
-        for cell in row
-        if cell.data_type == "f"
-    }
+@dataclass(frozen=True, slots=True)
+class Read:
+    """One cell: its formula, without the equals sign, and what stands in it."""
+
+    formula: str
+    value: str | float | None
 
 
-def values(data: bytes) -> dict[Place, Any]:
-    """What stands in every cell, as stored."""
-    return {
-        (sheet.title, cell.coordinate): cell.value
-        for sheet in opened(data, values=True)
-        for row in sheet.iter_rows()
-        for cell in row
-        if cell.value is not None
-    }
+def cells(data: bytes) -> dict[Place, Read]:
+    """Every cell that is not empty, straight from the sheets' XML; a date is its day number."""
+    with zipfile.ZipFile(BytesIO(data)) as archive:
+        shared = _shared_texts(archive)
+        names = [sheet.get("name", "") for sheet in _xml(archive, "xl/workbook.xml").iter(_SHEET)]
+        return {
+            (name, cell.get("r", "")): Read(cell.findtext(_FORMULA) or "", _value(cell, shared))
+            for at, name in enumerate(names, start=1)
+            for cell in _xml(archive, f"xl/worksheets/sheet{at}.xml").iter(_CELL)
+            if len(cell)
+        }
+
+
+def _xml(archive: zipfile.ZipFile, name: str) -> Element:
+    return fromstring(archive.read(name))
+
+
+def _shared_texts(archive: zipfile.ZipFile) -> list[str]:
+    if "xl/sharedStrings.xml" not in archive.namelist():
+        return []
+    items = _xml(archive, "xl/sharedStrings.xml").findall(f"{_NS}si")
+    return ["".join(text.text or "" for text in item.iter(f"{_NS}t")) for item in items]
+
+
+def _value(cell: Element, shared: list[str]) -> str | float | None:
+    kind, stored = cell.get("t", "n"), cell.findtext(f"{_NS}v")
+    if kind == "inlineStr":
+        return "".join(text.text or "" for text in cell.iter(f"{_NS}t"))
+    if stored is None or kind == "e":
+        return None
+    if kind == "s":
+        return shared[int(stored)]
+    return stored if kind == "str" else float(stored)
 
 
 def without_results(data: bytes) -> bytes:
