@@ -152,9 +152,13 @@ class Sheet:
         """Keep what is written so far in sight, and repeat it on every page."""
         self.frozen_rows, self.frozen_pt = self._next - 1, self.height_pt
 
+    def begin_block(self) -> None:
+        """Begin what should not be parted by the end of a page, as far as it fits on one."""
+        self.sections.append((self._next, self.height_pt))
+
     def section(self, text: str) -> None:
         """Leave a row free and write a heading with a rule across the sheet."""
-        self.sections.append((self._next, self.height_pt))
+        self.begin_block()
         self.skip()
         rest = [blank(looks.RULE) for _ in list(self.widths)[1:]]
         self.put([words(text, looks.SECTION), *rest], height_pt=SECTION_PT)

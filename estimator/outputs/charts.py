@@ -88,7 +88,8 @@ def chart_xml(picture: Picture) -> str:
         f'{_axis(beside, _GENERAL)}<c:crossAx val="100"/><c:crosses val="autoZero"/></c:catAx>'
         '<c:valAx><c:axId val="100"/><c:scaling><c:orientation val="minMax"/></c:scaling>'
         f'{_axis(figures, picture.form)}<c:crossAx val="10"/>'
-        f'<c:crosses val="{"max" if picture.lying else "autoZero"}"/></c:valAx></c:plotArea>'
+        f'<c:crosses val="{"max" if picture.lying else "autoZero"}"/>'
+        '<c:crossBetween val="between"/></c:valAx></c:plotArea>'
         f"{legend if len(picture.bars) > 1 else ''}"
         '<c:plotVisOnly val="1"/><c:dispBlanksAs val="gap"/></c:chart></c:chartSpace>'
     )

@@ -28,6 +28,7 @@ _SIX = 6
 _HOURS = looks.figure(looks.HOURS)
 OWN_HEADERS = ("Line", "Figure", "Amount", "How it is worked out")
 NO_HOURS = "no hours"
+NOTHING = "nothing"
 FIRST_TIME = "first-time"
 OWN_WORK_NOTES = (
     "Ask the permit office first whether an owner may do this work, and the insurer what it asks.",
@@ -69,7 +70,7 @@ def _route(draft: Draft, route: RouteOption) -> Row:
     total = formula("bid_total", route.total) if live else figure_only(route.total)
     return [
         line_number(route.rank), words(route.route), total._replace(look=money),
-        words("; ".join(route.blocked_by)), words("yes" if route.chosen else "no"),
+        words("; ".join(route.blocked_by) or NOTHING), words("yes" if route.chosen else "no"),
         words(route.order_text), figure_only(route.members),
         figure_only(to_decimal(opening, AREA_PLACES)),
         figure_only(route.hours)._replace(look=looks.figure(looks.HOURS)),

@@ -47,6 +47,7 @@ def write_labor(draft: Draft) -> Sheet:
     sheet.section("Visits")
     sheet.table("Visits", VISIT_HEADERS, _visits(draft))
     if hours:
+        sheet.begin_block()
         sheet.skip()
         sheet.picture = _picture(sheet, hours, phases)
         sheet.skip(_CHART_ROWS)

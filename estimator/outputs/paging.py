@@ -14,12 +14,23 @@ _WIDTHS = {
     611: "FTZ", 667: "&ABEKPSVXY", 722: "CDHNRUw", 778: "GOQ", 833: "Mm", 889: "%", 944: "W",
     1015: "@",
 }  # fmt: skip
-_WIDTH = {letter: width for width, letters in _WIDTHS.items() for letter in letters}
 _OTHER, _SQUARE, _WIDE_FROM = 778, 1000, "\u1100"
+
+
+class _Letters(dict[str, int]):
+    """Width of each letter; one that is not listed is looked at once."""
+
+    def __missing__(self, letter: str) -> int:
+        self[letter] = width = _SQUARE if letter >= _WIDE_FROM else _OTHER
+        return width
+
+
+_WIDTH = _Letters({letter: width for width, letters in _WIDTHS.items() for letter in letters})
 _SPACE = _WIDTH[" "]
 _EM_PER_WIDTH, _EM_BESIDE = 525, 375  # a digit of 7 pixels, 5 beside; letters of 13.3 pixels
 _BOLD = 1.08
 _WIDEST = max(_WIDTH.values())
+_width_of = _WIDTH.__getitem__
 _PT_PER_WIDTH, _PT_PER_COLUMN = 5.25, 3.75  # a digit of 7 pixels; 5 pixels beside it
 _PAPER_PT = {1: (612, 792), 9: (595, 842)}
 _SIDES_PT, _TOP_AND_BOTTOM_PT = 72, 87
@@ -47,19 +58,17 @@ def lines_needed(text: str, width: float, *, bold: bool = False) -> int:
 
 def _wrapped(line: str, room: float) -> int:
     """Fill lines word by word; a word longer than a line is broken."""
+    if sum(map(_width_of, line)) <= room:
+        return 1
     lines, at = 1, 0.0
     for word in line.split(" "):
-        length = sum(map(_letter, word))
+        length = sum(map(_width_of, word))
         if at and at + _SPACE + length > room:
             lines, at = lines + 1, 0.0
         at += length + (_SPACE if at else 0)
         while at > room:
             lines, at = lines + 1, at - room + _SQUARE
     return lines
-
-
-def _letter(letter: str) -> int:
-    return _WIDTH.get(letter) or (_SQUARE if letter >= _WIDE_FROM else _OTHER)
 
 
 def page_breaks(sheet: Paged, paper: int) -> Sequence[int]:

@@ -35,6 +35,7 @@ def write_price(draft: Draft) -> Sheet:
     together = f"SUM(C{rows[0]}:C{rows[1]})"
     total = draft.money(together, draft.bid.price.total, total=True)
     sheet.put([words("All parts together", looks.LABEL), None, total])
+    sheet.begin_block()
     sheet.skip()
     sheet.picture = _picture(draft, sheet, parts, rows)
     sheet.skip(_CHART_ROWS)

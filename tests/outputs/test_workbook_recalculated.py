@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import os
+import zipfile
 from functools import cache
+from io import BytesIO
 
 import pytest
 
@@ -12,7 +14,7 @@ from tests.outputs.bid_factory import NAMES, RandomJobs, full_file, in_currency,
 from tests.outputs.spreadsheet import Place, Read, cells, reckoned
 
 FULL = os.environ.get("CI") == "true" or os.environ.get("ESTIMATOR_FULL") == "1"
-RANDOM_JOBS = 200 if FULL else 60
+RANDOM_JOBS = 200 if FULL else 40
 SEED = 20_261_104
 # Half a unit of the sixth place, the finest that any formula rounds to.
 NEAR_ENOUGH = 0.000_000_5
@@ -63,6 +65,19 @@ def test_every_formula_of_random_jobs_gives_its_stored_value() -> None:
     wrong = {name: differences(name) for name in written() if name.startswith("random")}
     assert len(wrong) == RANDOM_JOBS
     assert {name: found for name, found in wrong.items() if found} == {}
+
+
+def test_charts_and_tables_survive_the_spreadsheet_program() -> None:
+    for name in NAMES:
+        kept = parts(again()[name])
+        for kind in ("xl/charts/chart", "xl/tables/table"):
+            assert kept.count(kind) == parts(written()[name]).count(kind) > 0
+
+
+def parts(data: bytes) -> str:
+    """Names of all parts, one after the other."""
+    with zipfile.ZipFile(BytesIO(data)) as archive:
+        return " ".join(name for name in archive.namelist() if "_rels" not in name)
 
 
 def test_a_wrong_stored_value_would_be_found() -> None:

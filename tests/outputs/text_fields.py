@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from itertools import cycle
 from typing import Any, Literal, get_args, get_origin, get_type_hints
 
 from pydantic import BaseModel
@@ -15,16 +16,19 @@ KEPT = frozenset(("country", "locale", "currency", "units", "edition", "price_fo
                   "tax_mode", "basis", "unit", "bare_unit"))  # fmt: skip
 
 
-def with_text(bid: Bid, text: str) -> Bid:
-    """The same bid with `text` in every free text field, keys of lines and items included."""
-    filled = _filled(bid, text)
+def with_text(bid: Bid, *texts: str) -> Bid:
+    """The same bid with other text in every free text field, keys of lines and items included.
+
+    Of several texts each field gets the next one, over and over.
+    """
+    filled = _filled(bid, cycle(texts))
     assert isinstance(filled, Bid)
     return filled
 
 
-def _filled(value: Any, text: str) -> Any:
+def _filled(value: Any, text: Iterator[str]) -> Any:
     if isinstance(value, str):
-        return text
+        return next(text)
     if isinstance(value, BaseModel):
         hints = {name: field.annotation for name, field in type(value).model_fields.items()}
         return value.model_copy(update=_fields(value, hints, text))
@@ -37,7 +41,7 @@ def _filled(value: Any, text: str) -> Any:
     return value
 
 
-def _fields(record: Any, hints: Mapping[str, Any], text: str) -> dict[str, Any]:
+def _fields(record: Any, hints: Mapping[str, Any], text: Iterator[str]) -> dict[str, Any]:
     return {
         name: _filled(getattr(record, name), text)
         for name, hint in hints.items()
