@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Any
 
 import pytest
 
@@ -13,7 +14,7 @@ from tests.route.made_house import Table, box, house, lengths, met, path, room
 ROOM = room(156, 144, 156, 144)
 
 
-def turned(start: Table, end: Table, rooms: Table = ROOM, **run: object) -> RunPath:
+def turned(start: Table, end: Table, rooms: Table = ROOM, **run: Any) -> RunPath:
     """A run between two boxes of a room, at their height."""
     return path(house(boxes=[start, end], run=run, **rooms))
 

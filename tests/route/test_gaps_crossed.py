@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from tests.route.made_house import Table, house, level_part, met, path
@@ -16,7 +18,7 @@ WINDOW: Table = {
 }  # fmt: skip
 
 
-def over_door(height: object, **changes: object) -> dict[str, int]:
+def over_door(height: object, **changes: Any) -> dict[str, int]:
     """S14: boxes at 52 and 120, a door at 70-102, studs every 16 in from 16."""
     return met(path(house(52, 120, run={"height": height}, doors=[DOOR | changes])))
 

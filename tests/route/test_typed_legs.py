@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Any
 
 import pytest
 
@@ -12,7 +13,7 @@ from tests.route.made_house import Table, house, met, path
 ENDS: list[Table] = [{"id": "a", "existing": True, "cables": ["14-2"]}, {"id": "b"}]
 
 
-def typed(*legs: Table, **run: object) -> tuple[PathLeg, ...]:
+def typed(*legs: Table, **run: Any) -> tuple[PathLeg, ...]:
     ends = {"id": "1", "from": "a", "to": "b", "cable": "14-2"}
     runs = [ends | {"legs": list(legs)} | run]
     return path(house(boxes=ENDS, runs=runs, walls=[])).legs
