@@ -132,8 +132,8 @@ def _top(gap: Gap) -> Fraction:
 
 def _meet_gap(met: Met, kind: str, gap: Gap, height_in: Fraction) -> None:
     bottom = gap.bottom_in or Fraction(0)
-    if bottom <= height_in < _top(gap):
-        met.passes_gap = kind
+    if bottom <= height_in < _top(gap) and kind not in met.passes_gap:
+        met.passes_gap += f" and a {kind}" if met.passes_gap else kind
 
 
 def _gap_members(
