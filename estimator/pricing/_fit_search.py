@@ -152,35 +152,36 @@ class _Part:
         # No room may stay for one more cut, if the piece it comes from may then lie idle.
         self.full = here.spare_idle + search.bins[at].idle >= 0
 
-    def fills(
-        self, start: int, room: int, mask: int, skipped: int = NONE, limit: int = NONE
-    ) -> Iterator[_Fill]:
-        """List ways to go on from a part of the cuts.
+    def fills(self, start: int, room: int, mask: int) -> Iterator[_Fill]:
+        """List ways to fill the piece: cuts in `mask` taken, those from `start` on open."""
+        return self._fills(start, room, mask, NONE, self.here.waste + 1)
+
+    def _fills(self, start: int, room: int, mask: int, skipped: int, limit: int) -> Iterator[_Fill]:
+        """List ways to go on.
 
         Args:
             start: the first cut not yet decided on.
             room: what is left of the piece.
             mask: the cuts taken.
             skipped: length of the last cut passed over.
-            limit: least by which a cut passed over is longer than one taken after it.
+            limit: what is left over in the end must be less: it is more than may be left over
+                in all, or a cut taken could give way to a longer one that was passed over.
         """
         self.search.steps -= 1
         if self.search.steps < 0:
             raise OutOfStepsError
-        lengths, tails, waste = self.here.lengths, self.here.tails, self.here.waste
+        lengths, tails = self.here.lengths, self.here.tails
         for at in range(start, len(lengths)):
             length = lengths[at]
             if length <= room and length != skipped:
-                least_over = room - tails[at]
-                if least_over > waste or least_over >= limit:
+                if room - tails[at] >= limit:
                     return
-                rest, gap = room - length, skipped - length
-                tighter = gap if gap < limit else limit
+                rest, tighter = room - length, min(limit, skipped - length)
                 taken = mask | 1 << self.here.places[at]
                 if rest >= lengths[-1]:
-                    yield from self.fills(at + 1, rest, taken, skipped, tighter)
-                elif rest <= waste and rest < tighter:
+                    yield from self._fills(at + 1, rest, taken, skipped, tighter)
+                elif rest < tighter:
                     yield _Fill(rest, self.at, taken)
             skipped = length
-        if room <= waste and room < limit and not (self.full and skipped <= room):
+        if room < limit and not (self.full and skipped <= room):
             yield _Fill(room, self.at, mask)

@@ -14,6 +14,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from estimator.pricing._cable_plan import Planner
+from estimator.pricing._cable_rules import by_rules
+from estimator.pricing._cable_search import Purchase
+from estimator.pricing._cable_task import STEP_OF_PRICE, Kind, Task
 from estimator.pricing.coils import ByLength, CablePlan, Coil, Remnant, choose_cable
 
 LENGTHS = st.integers(1, 80).map(lambda eighths: Fraction(eighths, 8))
@@ -173,3 +177,43 @@ def test_many_cuts_stay_quick(count: int) -> None:
     started = perf_counter()
     check(choose_cable(cuts, order_in, coils, [reel], remnants, str), cuts, order_in)
     assert perf_counter() - started < 10
+
+
+def test_a_search_that_is_stopped_still_gives_a_plan(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Worked by hand: 13 and 9 into the remnants; 24 and 12 are 36 by length, 30.60."""
+    monkeypatch.setattr("estimator.pricing._cable_search.MOST_NODES", 0)
+    cuts, order_in = ft(24, 13, 12, 9), Fraction(58 * 12)
+    coils = [Coil("c25", "N", Fraction(300), Decimal(20))]
+    reel = ByLength("r", "N", Fraction(12), Decimal("0.85"))
+    remnants = [Remnant("a", Fraction(13 * 12)), Remnant("b", Fraction(10 * 12))]
+    plan = choose_cable(cuts, order_in, coils, [reel], remnants, str)
+    check(plan, cuts, order_in)
+    assert (plan.cost, plan.exact) == (Decimal("30.60"), False)
+    assert plan.why.endswith("the search was stopped early: a cheaper way may exist")
+
+
+@given(CUTS, MORE, COILS, REELS, REMNANTS)
+def test_a_plan_by_rules_alone_is_a_plan(
+    cuts: list[Fraction],
+    more: Fraction,
+    coils: list[Coil],
+    reels: list[ByLength],
+    remnants: list[Remnant],
+) -> None:
+    order_in = sum(cuts, more)
+    best = choose_cable(cuts, order_in, coils, reels, remnants, str)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("estimator.pricing._cable_search.MOST_NODES", 0)
+        choose_again = Planner(cuts, order_in, ((*coils, *reels), tuple(remnants)), 2)
+        plan, _ = choose_again.answer()
+    check(plan, cuts, order_in)
+    assert plan.cost >= best.cost
+
+
+def test_remnants_take_the_long_cuts_first_when_coils_are_short() -> None:
+    """Worked by hand, by rules: 30 can only lie in the remnant of 31, so 24 gets a coil."""
+    task = Task((30, 24, 24), 78, (31,))
+    coil = Kind(25, 20 * STEP_OF_PRICE, is_reel=False)
+    assert [purchase for _, purchase in by_rules(task, [coil])] == [
+        Purchase((2,), (0b001, 0b010, 0b100))
+    ]

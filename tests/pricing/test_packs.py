@@ -69,6 +69,14 @@ WORKED = {
     "two sizes together": ByHand(
         "23", offers("a N 10 2.00", "b N 15 3.00"), {"a": 1, "b": 1}, "5.00", "25"
     ),
+    # 3 x 26 = 78; 54 + 26 = 80; 31 + 2 x 26 = 83; 54 + 31 = 85; 3 x 31 = 93
+    "three of a middle size": ByHand(
+        "45",
+        offers("a N 37 54", "b N 2 55", "c N 3 35", "d N 22 31", "e N 15 26"),
+        {"e": 3},
+        "78",
+        "45",
+    ),
     "free packs": ByHand("7", offers("a N 2 0", "b N 3 0"), {"a": 2, "b": 1}, "0", "7"),
     # 10,000 / 0.001 = 10,000,000 packs at 0.01
     "ten million": ByHand("10000", offers("a N 0.001 0.01"), {"a": 10**7}, "100000.00", "10000"),
