@@ -140,8 +140,9 @@ def demands_on(task: Task, kinds: Sequence[Kind]) -> list[Demand]:
     made = _by_number(task, kinds)
     after = [0] * len(kinds)
     for at, kind in enumerate(kinds):
-        if not kind.is_reel:
-            demand = _by_length(task, kinds, [cut for cut in task.cuts if cut > kind.length])
+        longer = [] if kind.is_reel else [cut for cut in task.cuts if cut > kind.length]
+        if longer:
+            demand = _by_length(task, kinds, longer)
             after[at] = demand.lacking
             made.append(demand)
     made.append(_by_length(task, kinds, task.cuts))
