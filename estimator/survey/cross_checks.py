@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from fractions import Fraction
 
 from estimator.survey.electrical import Box
 from estimator.survey.locales import is_locale
@@ -19,6 +20,9 @@ from estimator.tables.facts import (
     lumber_depths_in,
 )
 from estimator.toml_lines import TomlPath
+
+# A stud is 1-1/2 in thick (ps20).
+_STUD_THICK_IN = Fraction(3, 2)
 
 
 def cross_problems(survey: Survey) -> list[Found]:
@@ -94,6 +98,9 @@ def _wall_names(survey: Survey) -> Iterator[Found]:
 def _stud_sizes(survey: Survey) -> Iterator[Found]:
     known = lumber_depths_in()
     for number, wall in enumerate(survey.walls):
+        if wall.spacing_in is not None and wall.spacing_in <= _STUD_THICK_IN:
+            read = "studs this close would leave no bay between them"
+            yield ("walls", number, "spacing"), read, "Write it centre to centre, such as 16 in."
         if wall.stud is not None and wall.stud_depth_in is None and wall.stud not in known:
             place, read, write = no_such(("walls", number, "stud"), "stud size", wall.stud, known)
             yield place, read, f"{write} Or measure it: stud_depth = ..."

@@ -89,6 +89,8 @@ NAMES: list[Case] = [
     ('walls = ["north", "east"]', 'walls = ["east", "east"] # here', "meets itself", "two walls"),
     ('scope = "painted"', 'paint_walls = ["w"] # here', 'no wall "w"', "On file: east, north"),
     ('stud = "2x4"', 'stud = "2x5" # here', 'no stud size "2x5"', "measure it: stud_depth"),
+    ('spacing = "16 in"', "spacing = 0 # here", "leave no bay", "centre to centre"),
+    ('spacing = "16 in"', 'spacing = "1-1/2 in" # here', "leave no bay", "centre to centre"),
     ('x = "34 in"', 'x = "145 in" # here', 'beyond the end of wall "north"', "from the wall's"),
     ('cables = ["14-2"]', 'cables = ["14-9"] # here', 'no cable kind "14-9"', "On file: 10-2"),
     ('cable = "14-2"', 'cable = "14/2" # here', 'no cable kind "14/2"', 'mean "14-2"?'),
