@@ -11,17 +11,9 @@ from typing import NamedTuple
 from estimator.measures import Exact
 from estimator.outputs import looks
 from estimator.outputs.charts import Picture
-from estimator.outputs.looks import Look, Looks
+from estimator.outputs.looks import Look
 from estimator.outputs.paging import LINE_PT, ROW_PADDING_PT, lines_needed
-from estimator.outputs.xlsx_values import (
-    clean_text,
-    day_number,
-    empty_cell,
-    formula_cell,
-    number_cell,
-    plain_number,
-    text_cell,
-)
+from estimator.outputs.xlsx_values import clean_text, day_number, plain_number
 
 TALLEST_PT = 409
 TITLE_PT, SECTION_PT = 21, 19
@@ -41,6 +33,20 @@ class Cell(NamedTuple):
 
 
 Row = list[Cell | None]
+
+
+class Placed(NamedTuple):
+    """A cell in its place, ready to be written.
+
+    Attributes:
+        value: clean text, a number, or None for an empty cell; with a formula, its value.
+    """
+
+    row: int
+    column: int
+    look: Look
+    value: Exact | str | None
+    formula: str = ""
 
 
 def words(text: str, look: Look = looks.TEXT) -> Cell:
@@ -105,11 +111,11 @@ class Sheet:
             frozen_pt their height.
         choices: cells that hold one of a few words, and these, parted by commas.
         sections: the row in which each section begins, and how far down the sheet that is.
+        placed: every cell written so far. heights_pt: of each row that holds any.
     """
 
     name: str
     widths: dict[str, float]
-    looks: Looks
     wide: bool = True
     one_page: bool = False
     frozen_rows: int = 0
@@ -119,7 +125,8 @@ class Sheet:
     sections: list[tuple[int, float]] = field(default_factory=list)
     frozen_pt: float = 0
     height_pt: float = 0
-    _rows: list[str] = field(default_factory=list)
+    placed: list[Placed] = field(default_factory=list)
+    heights_pt: dict[int, float] = field(default_factory=dict)
     _next: int = 1
 
     @property
@@ -173,44 +180,41 @@ class Sheet:
 
         A row is as tall as its longest wrapped text needs, or as asked.
         """
-        row = self._next
-        parts, lines = [], 1
-        for column, cell in zip(self.widths, cells, strict=False):
+        row, lines = self._next, 1
+        for at, (column, cell) in enumerate(zip(self.widths, cells, strict=False), start=1):
             if cell is None:
                 continue
-            text = cell.value if cell.text is None else clean_text(cell.text)
-            if isinstance(text, str) and cell.look.wrap:
-                width, bold = self.widths[column], cell.look.bold
-                lines = max(lines, lines_needed(text, width, bold=bold))
-            if cell.text is None:
-                parts.append(self._figure(column, row, cell))
-            else:
-                style = self._text_style(cell.look, str(text))
-                parts.append(text_cell(f"{column}{row}", style, str(text)))
+            made = self._placed(row, at, cell)
+            self.placed.append(made)
+            if not isinstance(made.value, str):
+                self._widen(column, made)
+            elif made.look.wrap:
+                width, bold = self.widths[column], made.look.bold
+                lines = max(lines, lines_needed(made.value, width, bold=bold))
         tall = min(height_pt or lines * LINE_PT + ROW_PADDING_PT, TALLEST_PT)
-        fixed = ' customHeight="1"' if height_pt else ""
-        self._rows.append(f'<row r="{row}" ht="{tall:g}"{fixed}>{"".join(parts)}</row>')
+        self.heights_pt[row] = tall
         self._next += 1
         self.height_pt += tall
         return row
 
-    def _text_style(self, look: Look, text: str) -> int:
-        return self.looks.quoted(look) if _FORMULA_LIKE.match(text) else self.looks.number(look)
+    @staticmethod
+    def _placed(row: int, column: int, cell: Cell) -> Placed:
+        """Clean the text; text that begins like a formula is marked as text."""
+        if cell.text is not None:
+            text = clean_text(cell.text)
+            look = looks.quoted(cell.look) if _FORMULA_LIKE.match(text) else cell.look
+            return Placed(row, column, look, text)
+        value = clean_text(cell.value) if isinstance(cell.value, str) else cell.value
+        return Placed(row, column, cell.look, value, cell.formula)
 
-    def _figure(self, column: str, row: int, cell: Cell) -> str:
-        """Write what is not text, and see that the column is wide enough for it."""
-        place, style = f"{column}{row}", self.looks.number(cell.look)
-        if cell.value is None:
-            return empty_cell(place, style)
-        if isinstance(cell.value, str):
-            return formula_cell(place, style, cell.formula, cell.value)
-        shown = plain_number(cell.value)
+    def _widen(self, column: str, made: Placed) -> None:
+        """See that the column is wide enough for a figure."""
+        if made.value is None or isinstance(made.value, str):
+            return
+        shown = plain_number(made.value)
         whole = len(shown.partition(".")[0])
-        room = whole + _ROOM.get(cell.look.form, len(shown[whole:_LONGEST_PLAIN]) + 1)
+        room = whole + _ROOM.get(made.look.form, len(shown[whole:_LONGEST_PLAIN]) + 1)
         self.widths[column] = max(self.widths[column], room)
-        if cell.formula:
-            return formula_cell(place, style, cell.formula, cell.value)
-        return number_cell(place, style, cell.value)
 
     def table(
         self, name: str, headers: Sequence[str], rows: Iterable[Sequence[Cell | None]]
@@ -223,10 +227,6 @@ class Sheet:
         if made.last_row > first:
             self.tables.append(made)
         return made
-
-    def data_xml(self) -> str:
-        """All rows as the sheet's data."""
-        return f"<sheetData>{''.join(self._rows)}</sheetData>"
 
 
 def joined(parts: Mapping[str, str]) -> str:

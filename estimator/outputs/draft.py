@@ -19,7 +19,6 @@ from estimator.measures import (
 from estimator.outputs import looks
 from estimator.outputs.cells import Cell, Sheet, formula, number
 from estimator.outputs.formats import Formats
-from estimator.outputs.looks import Looks
 from estimator.pricing.records import Bid
 
 CAUTION = (
@@ -43,7 +42,6 @@ class Draft:
 
     bid: Bid
     formats: Formats
-    looks: Looks
     names: dict[str, str] = field(default_factory=dict)
     places: dict[tuple[str, str], str] = field(default_factory=dict)
     orders: dict[str, tuple[Decimal, str]] = field(default_factory=dict)
@@ -52,7 +50,7 @@ class Draft:
         """Begin a sheet; `widths` lists the columns from A on, in characters."""
         columns = (chr(ord("A") + at) for at in range(len(widths.split())))
         sized = dict(zip(columns, map(float, widths.split()), strict=True))
-        return Sheet(name, sized, self.looks, wide=wide)
+        return Sheet(name, sized, wide=wide)
 
     def heading(self, sheet: Sheet, title: str, advice: str = FRAMED) -> None:
         """Write what every sheet begins with, and what stays in sight: title, caution, use."""

@@ -1,4 +1,4 @@
-"""How cells look: the few looks of the workbook, each known to its cells by a number."""
+"""How cells look: the few looks of the workbook, each made once."""
 
 from __future__ import annotations
 
@@ -80,29 +80,7 @@ def total(form: str = GENERAL) -> Look:
     return Look(bold=True, edge="total", align="right", form=form)
 
 
-class Looks:
-    """The looks of one workbook in the order of their first use, numbered as its cells name them.
-
-    Number 0 is the plain cell that every workbook has.
-    """
-
-    def __init__(self) -> None:
-        self._numbers: dict[Look, int] = {}
-        self._quoted: dict[Look, Look] = {}
-
-    def number(self, look: Look) -> int:
-        """Give the number of a look."""
-        found = self._numbers.get(look)
-        if found is None:
-            found = self._numbers[look] = len(self._numbers) + 1
-        return found
-
-    def quoted(self, look: Look) -> int:
-        """Give the number of the same look for text that begins like a formula."""
-        if look not in self._quoted:
-            self._quoted[look] = replace(look, quoted=True)
-        return self.number(self._quoted[look])
-
-    def used(self) -> tuple[Look, ...]:
-        """All looks in the order of their numbers, from 1 on."""
-        return tuple(self._numbers)
+@cache
+def quoted(look: Look) -> Look:
+    """The same look for text that begins like a formula, so that a program keeps it text."""
+    return replace(look, quoted=True)

@@ -14,14 +14,12 @@ from estimator.outputs.compare_sheet import write_compare
 from estimator.outputs.draft import Draft
 from estimator.outputs.formats import formats
 from estimator.outputs.labor_sheet import write_labor
-from estimator.outputs.looks import DATE, MONEY, Looks
+from estimator.outputs.looks import DATE, MONEY
 from estimator.outputs.own_file import is_own_file
 from estimator.outputs.price_sheet import write_price
 from estimator.outputs.shopping_sheet import write_shopping
 from estimator.outputs.sources_sheet import write_sources
 from estimator.outputs.takeoff_sheet import write_takeoff
-from estimator.outputs.xlsx_file import Contents, file_bytes
-from estimator.outputs.xlsx_styles import styles_xml
 from estimator.pricing.records import Bid
 from estimator.problems import InputError, Problem
 
@@ -44,13 +42,15 @@ def bid_workbook(bid: Bid) -> bytes:
     """
     job, shop = bid.survey.job, bid.books.shop
     shown = formats(shop.currency, job.locale, job.country)
-    draft = Draft(bid, shown, Looks())
+    draft = Draft(bid, shown)
     sheets = tuple(write(draft) for write in READING_ORDER)
-    return file_bytes(
+    from estimator.outputs.book import Contents, book_bytes  # openpyxl, and only here
+
+    return book_bytes(
         Contents(
             sheets=sheets,
             names=draft.names,
-            styles=styles_xml(draft.looks.used(), {MONEY: shown.money, DATE: shown.date}),
+            forms={MONEY: shown.money, DATE: shown.date},
             paper=shown.paper,
             job_id=job.id,
             title=f"Bid {job.id}",

@@ -1,4 +1,4 @@
-"""Cells as sheet XML: text that cannot become a formula, and formulas with their values beside."""
+"""What a cell can hold: text without forbidden characters, numbers in full, days as numbers."""
 
 from __future__ import annotations
 
@@ -75,30 +75,6 @@ def day_number(day: date) -> int:
     return (day - _DAY_ZERO).days
 
 
-def text_cell(place: str, style: int, text: str) -> str:
-    """Write text as an inline string: its type says text, whatever it begins with."""
-    if "_x" in text:
-        text = _LOOKS_ESCAPED.sub(_UNDERSCORE, text)
-    return (
-        f'<c r="{place}" s="{style}" t="inlineStr"><is><t xml:space="preserve">'
-        f"{escape(text)}</t></is></c>"
-    )
-
-
-def number_cell(place: str, style: int, number: Exact) -> str:
-    """Write a number."""
-    return f'<c r="{place}" s="{style}"><v>{plain_number(number)}</v></c>'
-
-
-def formula_cell(place: str, style: int, formula: str, value: Exact | str) -> str:
-    """Write a formula (without its equals sign) and, beside it, the value the engine found."""
-    if isinstance(value, str):
-        kind, stored = ' t="str"', escape(clean_text(value))
-    else:
-        kind, stored = "", plain_number(value)
-    return f'<c r="{place}" s="{style}"{kind}><f>{escape(formula)}</f><v>{stored}</v></c>'
-
-
-def empty_cell(place: str, style: int) -> str:
-    """Write a cell that holds nothing but its look."""
-    return f'<c r="{place}" s="{style}"/>'
+def as_text(text: str) -> str:
+    """Text as a cell stores it: an underscore that would begin an escape is escaped itself."""
+    return _LOOKS_ESCAPED.sub(_UNDERSCORE, text) if "_x" in text else text
