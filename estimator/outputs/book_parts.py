@@ -22,6 +22,9 @@ _FIXED_TIME = (1980, 1, 1, 0, 0, 0)
 _LEVEL = 4
 # A formula as the library writes it: with an empty result behind it.
 _FORMULA = re.compile(r'<c r="([A-Z]+[0-9]+)"([^>]*)>(<f>[^<]*</f>)<v ?/?>(?:</v>)?</c>')
+
+
+# What a file of a job without a date says of its making; left out, the library puts in the clock.
 _NO_DATE = datetime(1980, 1, 1)
 
 

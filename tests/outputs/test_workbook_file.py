@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import subprocess
 import sys
 import zipfile
@@ -57,10 +58,11 @@ def test_no_clock_is_in_the_file() -> None:
     assert opened(sample_file("nightstand")).properties.created.date() == date(2026, 3, 2)
 
 
-def test_a_job_without_a_date_has_no_date_in_its_properties() -> None:
+def test_a_job_without_a_date_has_the_same_date_in_its_properties_always() -> None:
     data = bid_workbook(bid_of("nightstand", {"date = 2026-03-02\n": ""}))
     with zipfile.ZipFile(BytesIO(data)) as archive:
-        assert b"created" not in archive.read(MARK_PART)
+        dates = re.findall(rb"W3CDTF\">([^<]*)<", archive.read(MARK_PART))
+    assert dates == [b"1980-01-01T00:00:00Z"] * 2
 
 
 def test_a_new_file_is_written(tmp_path: Path) -> None:

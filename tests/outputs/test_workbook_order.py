@@ -12,7 +12,7 @@ import pytest
 from tests.outputs.bid_factory import full_file
 
 # ECMA-376, Part 1: the sequences of CT_Worksheet (18.3.1.99), CT_Workbook (18.2.27),
-# CT_Stylesheet (18.8.39), CT_Font (18.8.22), CT_Border (18.8.4), CT_BarChart (21.2.2.16),
+# CT_Stylesheet (18.8.39), CT_Border (18.8.4), CT_BarChart (21.2.2.16),
 # CT_BarSer (21.2.2.170), CT_DLbls (21.2.2.49), CT_CatAx (21.2.2.25) and CT_ValAx (21.2.2.226).
 ORDERS = {
     "worksheet": "sheetPr dimension sheetViews sheetFormatPr cols sheetData sheetCalcPr "
@@ -23,8 +23,8 @@ ORDERS = {
     "oleObjects controls webPublishItems tableParts extLst",
     "workbook": "fileVersion fileSharing workbookPr workbookProtection bookViews sheets "
     "functionGroups externalReferences definedNames calcPr",
-    "styleSheet": "numFmts fonts fills borders cellStyleXfs cellXfs cellStyles dxfs tableStyles",
-    "font": "b i strike condense extend outline shadow u vertAlign sz color name family charset",
+    "styleSheet": "numFmts fonts fills borders cellStyleXfs cellXfs cellStyles dxfs tableStyles "
+    "colors extLst",
     "border": "left right top bottom diagonal vertical horizontal",
     "barChart": "barDir grouping varyColors ser dLbls gapWidth overlap serLines axId",
     "ser": "idx order tx spPr invertIfNegative pictureOptions dPt dLbls trendline errBars cat "

@@ -130,7 +130,7 @@ def test_no_formula_reaches_outside_the_file(name: str) -> None:
 def test_there_are_two_charts_with_values_to_draw_from() -> None:
     with zipfile.ZipFile(BytesIO(sample_file("nightstand"))) as archive:
         names = [name for name in archive.namelist() if name.startswith("xl/charts/")]
-        points = [archive.read(name).count(b"<c:pt ") for name in names]
+        points = [len(re.findall(rb"<(?:c:)?pt ", archive.read(name))) for name in names]
     assert len(points) == 2
     assert min(points) >= 10
 
@@ -151,8 +151,9 @@ def targets(archive: zipfile.ZipFile, name: str) -> set[str]:
     folder = name.replace("_rels/", "").rsplit("/", 1)[0] if "/" in name[6:] else ""
     found = set()
     for relation in ElementTree.fromstring(archive.read(name)):
-        path = [part for part in folder.split("/") if part]
-        for step in relation.get("Target", "").split("/"):
+        target = relation.get("Target", "")
+        path = [] if target.startswith("/") else [part for part in folder.split("/") if part]
+        for step in target.strip("/").split("/"):
             path = path[:-1] if step == ".." else [*path, step]
         found.add("/".join(path))
     return found
