@@ -94,6 +94,10 @@ def _line(offer: Coil | ByLength, pieces: int, length_in: Fraction) -> Line:
 def best_other(bought: Bought, others: Sequence[Bought]) -> Bought | None:
     """Choose the best of the other purchases that cost no less."""
     dearer = [other for other in others if other != bought and other.cost >= bought.cost]
-    return min(
-        dearer, key=lambda other: (other.cost, other.piece_count, other.length_in), default=None
-    )
+    return min(dearer, key=_preference, default=None)
+
+
+def _preference(other: Bought) -> tuple[Decimal, int, Fraction, list[tuple[str, str]]]:
+    """Least cost, then as ties go."""
+    names = [(line.offer_id, line.supplier) for line in other.lines]
+    return (other.cost, other.piece_count, other.length_in, names)

@@ -127,12 +127,21 @@ class Planner:
                 pieces += [self._piece(offer, offer.length_in, next(masks)) for _ in range(count)]
             elif count:
                 pieces.append(self._piece(offer, count * offer.step_in, next(masks)))
-        return sorted(pieces, key=_listing)
+        return sorted(pieces, key=self._listing)
 
     def _piece(self, source: Offer | Remnant, length_in: Fraction, mask: int) -> Piece:
         cuts = sorted(at for place, at in enumerate(self.by_length_first) if mask >> place & 1)
         leftover_in = length_in - sum(self.cuts_in[at] for at in cuts)
         return Piece(source, length_in, tuple(cuts), leftover_in, _price(source, length_in))
+
+    def _listing(self, piece: Piece) -> tuple[int, Fraction, str, Fraction, list[Fraction]]:
+        """Remnants by name, coils the longest first, lengths from a reel; the fullest first."""
+        source = piece.source
+        longest_first = sorted(-self.cuts_in[at] for at in piece.cuts)
+        if isinstance(source, Remnant):
+            return (0, Fraction(0), source.remnant_id, piece.leftover_in, longest_first)
+        rank = 2 if isinstance(source, ByLength) else 1
+        return (rank, -piece.length_in, source.offer_id, piece.leftover_in, longest_first)
 
     def _story(self, pieces: Sequence[Piece]) -> Story:
         """Gather what the reason is written from."""
@@ -162,12 +171,3 @@ def _price(source: Offer | Remnant, length_in: Fraction) -> Decimal:
     if isinstance(source, ByLength):
         return source.price_per_step * int(length_in / source.step_in)
     return source.price if isinstance(source, Coil) else Decimal(0)
-
-
-def _listing(piece: Piece) -> tuple[int, Fraction, str, Fraction, tuple[int, ...]]:
-    """Remnants by name, coils the longest first, lengths from a reel; the fullest first."""
-    source = piece.source
-    if isinstance(source, Remnant):
-        return (0, Fraction(0), source.remnant_id, piece.leftover_in, piece.cuts)
-    rank = 2 if isinstance(source, ByLength) else 1
-    return (rank, -piece.length_in, source.offer_id, piece.leftover_in, piece.cuts)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import combinations, product
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from estimator.pricing._cable_bounds import _most_carried, _most_held
@@ -39,12 +39,14 @@ def ways(cuts: Sequence[int], bins: Sequence[Bin]) -> list[int]:
     return idle
 
 
+@settings(deadline=None)
 @given(CUTS, BINS, st.integers(0, 40))
 def test_a_way_is_found_if_there_is_one(cuts: list[int], bins: list[Bin], idle_room: int) -> None:
     masks = Fitter(cuts).fit(bins, idle_room)
     assert (masks is not None) == any(idle <= idle_room for idle in ways(cuts, bins))
 
 
+@settings(deadline=None)
 @given(CUTS, BINS, st.integers(0, 40))
 def test_the_way_found_is_one(cuts: list[int], bins: list[Bin], idle_room: int) -> None:
     masks = Fitter(cuts).fit(bins, idle_room)
@@ -79,12 +81,14 @@ def test_a_remnant_lies_idle_only_if_the_order_allows(idle_room: int) -> None:
     assert (found is not None) == (idle_room >= 7)
 
 
+@settings(deadline=None)
 @given(CUTS, st.integers(1, 40))
 def test_no_piece_holds_more_than_the_bound(cuts: list[int], length: int) -> None:
     sums = [sum(some) for n in range(len(cuts) + 1) for some in combinations(cuts, n)]
     assert _most_held(cuts, length) >= max(held for held in sums if held <= length)
 
 
+@settings(deadline=None)
 @given(CUTS, st.lists(st.integers(1, 14), max_size=4))
 def test_remnants_carry_as_much_as_trying_all_says(cuts: list[int], remnants: list[int]) -> None:
     bins = [Bin(length) for length in remnants]
