@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from pathlib import Path
 
@@ -70,7 +71,7 @@ def write_bid(bid: Bid, path: Path, *, replace: bool) -> None:
     Raises:
         InputError: the file is not this tool's to replace, or it cannot be written.
     """
-    if not replace and path.exists() and not path.is_dir() and not is_own_file(path):
+    if not replace and os.path.isfile(path) and not is_own_file(path):  # noqa: PTH113 - never raises
         read = "this file is there already, and is not a bid workbook as this tool wrote it."
         raise InputError([Problem(str(path), read, "Choose another name, or ask to replace it.")])
     replace_file(path, bid_workbook(bid))
