@@ -39,7 +39,7 @@ def assumptions(
 
 def _of_job(survey: Survey) -> Iterator[_Found]:
     if survey.job.year_built is None:
-        taken = "nothing: if before 1978 lead rules, if before about 1980 asbestos questions apply"
+        taken = "that no lead or asbestos work is needed; before 1978 and about 1980 it may be"
         yield "the year the house was built", taken, True
     if survey.job.occupied == "unknown":
         yield "whether the rooms are lived in", "empty rooms; furniture takes longer", True
