@@ -42,10 +42,10 @@ def replace_file(path: Path, data: bytes) -> None:
     Raises:
         InputError: the disk is full, the folder read-only or missing, the file held elsewhere.
     """
-    if path.is_dir():
-        raise cannot_write(path, IsADirectoryError(errno.EISDIR, ""))
     temporary = ""
     try:
+        if path.is_dir():
+            raise IsADirectoryError(errno.EISDIR, "")
         handle, temporary = tempfile.mkstemp(
             prefix=f".{path.name[:40]}.", suffix=".part", dir=path.parent
         )

@@ -25,10 +25,16 @@ Start your own job:
 See every command:
   estimator --help"""
 
+EPILOG = """\
+Example: estimator bid my-job.toml -o smith.xlsx
+
+Exit codes: 0 done, 1 bad input or a finding that stops the bid, 2 wrong usage.
+"""
+
 app = typer.Typer(
     name="estimator",
     help="From a survey of a finished house to a priced bid for extending a branch circuit.",
-    epilog="Example: estimator bid my-job.toml -o smith.xlsx",
+    epilog=EPILOG,
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["-h", "--help"]},

@@ -16,9 +16,7 @@ CHECK_EXAMPLE = "Example: estimator catalog check my-books"
 SHOW_EXAMPLE = "Example: estimator catalog show box --books my-books"
 COPY_EXAMPLE = "Example: estimator catalog copy my-books"
 
-app = typer.Typer(
-    help="Check, show or copy the books: materials, labor, shop, accounts.", no_args_is_help=True
-)
+app = typer.Typer(help="Check, show or copy the books of prices and hours.", no_args_is_help=True)
 
 FolderArgument = Annotated[
     Path, typer.Argument(metavar="FOLDER", help="Folder with the books.", show_default=False)
@@ -30,7 +28,7 @@ MetricOption = Annotated[
 
 @app.command("check", epilog=CHECK_EXAMPLE)
 def check_catalog(folder: FolderArgument, as_json: JsonOption = False) -> None:
-    """Check your books: every problem by file, row and column, and stale prices."""
+    """Check your books, and say which prices are old."""
     with told(as_json=as_json):
         from estimator.catalog.check import check_books
         from estimator.outputs.json_out import catalog_check_json
@@ -50,7 +48,7 @@ def show_catalog(
     word: Annotated[
         str,
         typer.Argument(
-            metavar="[WORD]", help="Show only rows that hold this word.", show_default=False
+            metavar="WORD", help="Show only rows that hold this word.", show_default=False
         ),
     ] = "",
     books: Annotated[

@@ -32,7 +32,7 @@ def takeoff(job: JobArgument, books: BooksOption = None, as_json: JsonOption = F
 
 
 def shopping_list(job: JobArgument, books: BooksOption = None, as_json: JsonOption = False) -> None:
-    """List what to buy, pack by pack and aisle by aisle, at the least cost."""
+    """List what to buy at least cost, by aisle."""
     with told(as_json=as_json):
         from estimator.outputs.json_out import shopping_json
         from estimator.outputs.text_shopping import shopping_text
@@ -41,7 +41,7 @@ def shopping_list(job: JobArgument, books: BooksOption = None, as_json: JsonOpti
 
 
 def check(job: JobArgument, books: BooksOption = None, as_json: JsonOption = False) -> None:
-    """Hold a job against the installation rules; list every finding, worst first."""
+    """List every finding of the rules, worst first."""
     with told(as_json=as_json):
         from estimator.outputs.json_out import check_json
         from estimator.outputs.text_check import check_text

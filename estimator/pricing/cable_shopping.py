@@ -14,7 +14,6 @@ from estimator.pricing.coils import (
     ByLength,
     CablePlan,
     Coil,
-    NoPieceLongEnough,
     Piece,
     Remnant,
     choose_cable,
@@ -46,8 +45,9 @@ def cable_answer(books: Books, order: CableOrder, wanted: Wanted, system: System
         return Answer(order.order, (), (), False, wanted.shelf.why_unpriced)
     try:
         plan = _plan(tuple(cut.cut_in for cut in order.cuts), order.order_in, offers, units)
-    except NoPieceLongEnough:
-        return Answer(order.order, (), (), False, _TOO_SHORT)
+    except ValueError:  # no piece is long enough, or truck pieces alone do not do
+        why = _TOO_SHORT if wanted.shelf.priced else wanted.shelf.why_unpriced
+        return Answer(order.order, (), (), False, why)
     drawn = _drawn(books, order, wanted, plan, units)
     to_buy = order.order - sum((each.quantity for each in drawn), Decimal(0))
     packs = _packs(plan, wanted, books.shop.currency)
@@ -67,8 +67,8 @@ def _offers(order: CableOrder, wanted: Wanted) -> _Offers:
         else:
             coils.append(Coil(name, row.supplier, size_in, price))
     remnants = tuple(
-        Remnant(f"{number:09d}", each.length_in)
-        for number, each in enumerate(wanted.stock)
+        Remnant(str(number), each.length_in)
+        for number, each in enumerate(wanted.stock, start=1)
         if each.length_in is not None
     )
     return tuple(coils), tuple(lengths), remnants
@@ -104,7 +104,7 @@ def _drawn(
         stock_drawn(
             books,
             wanted,
-            wanted.stock[int(piece.source.remnant_id)],
+            wanted.stock[int(piece.source.remnant_id) - 1],
             units.lengths(_used_in(order, piece)),
         )
         for piece in plan.pieces

@@ -81,7 +81,7 @@ def level_leg(frame: WallFrame, x1_in: Fraction, x2_in: Fraction, height_in: Fra
         met.crossed.extend(_gap_members(gap, inside, (low, high), height_in))
     met.crossed.extend(_upright_members(frame.members, (low, high), height_in))
     for tee in frame.tees:
-        if low < tee.at_in < high:
+        if tee.members_count and low < tee.at_in < high:
             met.crossed.append(Crossed("tee stud", tee.members_count, tee.edge_in))
     met.obstacles = sum(
         each.left_in < high and each.right_in > low and each.bottom_in < height_in < each.top_in
@@ -132,8 +132,8 @@ def _top(gap: Gap) -> Fraction:
 
 def _meet_gap(met: Met, kind: str, gap: Gap, height_in: Fraction) -> None:
     bottom = gap.bottom_in or Fraction(0)
-    if bottom <= height_in < _top(gap):
-        met.passes_gap = kind
+    if bottom <= height_in < _top(gap) and kind not in met.passes_gap:
+        met.passes_gap += f" and a {kind}" if met.passes_gap else kind
 
 
 def _gap_members(

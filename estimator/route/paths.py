@@ -115,8 +115,16 @@ class _Drawn:
         ]
 
     def _round_walls(self, run: Run, start: Box, end: Box, high: Fraction) -> list[PathLeg]:
-        """Level legs along each wall in turn, with the corner at the head of all but the first."""
-        walls = self._chain(run, start, end)
+        """Level legs along each wall in turn, with the corner at the head of all but the first.
+
+        Where two ways lead through as many walls, the shorter is taken.
+        """
+        ways = [self._along(run, walls, start, end, high) for walls in self._ways(run, start, end)]
+        return min(ways, key=lambda legs: sum(leg.length_in for leg in legs))
+
+    def _along(
+        self, run: Run, walls: tuple[str, ...], start: Box, end: Box, high: Fraction
+    ) -> list[PathLeg]:
         legs = []
         x = start.x_in or _ZERO
         corner: Corner | None = None
@@ -131,17 +139,18 @@ class _Drawn:
         legs.append(_with_corner(self._level(run, walls[-1], x, end.x_in or _ZERO, high), corner))
         return legs
 
-    def _chain(self, run: Run, start: Box, end: Box) -> tuple[str, ...]:
+    def _ways(self, run: Run, start: Box, end: Box) -> tuple[tuple[str, ...], ...]:
+        """The walls that the run names, else each way round by the fewest."""
         first, last = start.wall or "", end.wall or ""
         if run.walls:
             if (run.walls[0], run.walls[-1]) != (first, last):
                 read = f'its walls go from "{run.walls[0]}" to "{run.walls[-1]}"'
                 raise _bad_run(run, read, f'List them from "{first}" to "{last}".')
-            return run.walls
-        walls = walls_between(self.survey, first, last)
-        if not walls:
+            return (run.walls,)
+        ways = walls_between(self.survey, first, last)
+        if not ways:
             raise _not_joined(run, first, last)
-        return walls
+        return ways
 
     def _by_level(self, run: Run, start: Box, end: Box, level: str) -> list[PathLeg]:
         """Up or down to a level, along and across it, and back; walls are left by one hole."""

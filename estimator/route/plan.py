@@ -32,29 +32,27 @@ def turn_between(survey: Survey, first: str, second: str) -> Turn | None:
     return None
 
 
-def walls_between(survey: Survey, first: str, last: str) -> tuple[str, ...]:
-    """The fewest walls that lead from one to another round corners; empty where none do."""
-    came_from: dict[str, str | None] = {first: None}
-    queue = deque([first])
-    while queue:
-        wall = queue.popleft()
-        if wall == last:
-            return _traced(came_from, last)
-        for corner in survey.corners:
-            for here, there in (corner.walls, corner.walls[::-1]):
-                if here == wall and there not in came_from:
-                    came_from[there] = wall
-                    queue.append(there)
-    return ()
+def walls_between(survey: Survey, first: str, last: str) -> tuple[tuple[str, ...], ...]:
+    """Each way round corners from one wall to another by the fewest walls; none where none leads.
+
+    In a closed room two opposite walls have two such ways.
+    """
+    ways: list[tuple[str, ...]] = [(first,)]
+    seen = {first}
+    while ways and not any(way[-1] == last for way in ways):
+        ways = [(*way, wall) for way in ways for wall in _next_to(survey, way[-1]) - seen]
+        seen |= {way[-1] for way in ways}
+    return tuple(sorted(way for way in ways if way[-1] == last))
 
 
-def _traced(came_from: dict[str, str | None], last: str) -> tuple[str, ...]:
-    walls = []
-    wall: str | None = last
-    while wall is not None:
-        walls.append(wall)
-        wall = came_from[wall]
-    return tuple(reversed(walls))
+def _next_to(survey: Survey, wall: str) -> set[str]:
+    """The walls that corners join to one."""
+    return {
+        there
+        for corner in survey.corners
+        for here, there in (corner.walls, corner.walls[::-1])
+        if here == wall
+    }
 
 
 @dataclass(frozen=True, slots=True)

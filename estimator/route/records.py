@@ -41,7 +41,7 @@ class PathLeg:
         crossed: members that are not grid studs; corner and tee members among them.
         wall_plates: wall plates passed by each of `plate_holes` holes.
         depth_in: of the studs; None where nobody knows.
-        passes_gap: name of a door or window that stands in the way, else empty.
+        passes_gap: what stands in the way: "door", "window" or "door and a window"; else empty.
     """
 
     go: Go

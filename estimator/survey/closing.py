@@ -40,7 +40,7 @@ class Opening(Record):
         up = self.height_in is not None or None not in (self.bottom_in, self.top_in)
         if not (across and up):
             raise PydanticCustomError(
-                "measure",
+                "record",
                 "{reason}|{hint}",
                 {
                     "reason": f'opening "{self.id}" has no full size',

@@ -2,31 +2,43 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Callable, Iterable, Iterator
+from fractions import Fraction
 
-from estimator.survey.electrical import Box, Run
+from estimator.survey.electrical import Box
+from estimator.survey.locales import is_locale
+from estimator.survey.names import Found, no_such
 from estimator.survey.records import Survey
+from estimator.survey.run_checks import run_problems
 from estimator.tables.box_fill import standard_boxes
-from estimator.tables.facts import cable_kinds, editions, lumber_depths_in
+from estimator.tables.facts import (
+    NotOnFile,
+    cable_kinds,
+    device_kind,
+    device_ratings_a,
+    devices,
+    editions,
+    lumber_depths_in,
+)
 from estimator.toml_lines import TomlPath
 
-Found = tuple[TomlPath, str, str]
+# A stud is 1-1/2 in thick (ps20).
+_STUD_THICK_IN = Fraction(3, 2)
 
 
 def cross_problems(survey: Survey) -> list[Found]:
     """Every disagreement between the parts of one survey, in the order of the file's tables."""
     checks: tuple[Callable[[Survey], Iterator[Found]], ...] = (
-        _edition,
+        _job,
         _ids,
         _wall_names,
         _stud_sizes,
         _corner_walls,
         _box_places,
-        _cables,
+        _box_kinds,
+        _levels,
+        run_problems,
         _contents,
-        _run_ends,
-        _run_ways,
         _opening_names,
         _route_names,
         _stock,
@@ -34,13 +46,20 @@ def cross_problems(survey: Survey) -> list[Found]:
     return [found for check in checks for found in check(survey)]
 
 
-def _edition(survey: Survey) -> Iterator[Found]:
+def _job(survey: Survey) -> Iterator[Found]:
     job = survey.job
     asked = (("edition", job.edition, "nec"), ("building_edition", job.building_edition, "irc"))
     for key, name, family in asked if job.country == "US" else ():
         known = [each for each, row in editions().items() if row["family"] == family]
         if name not in known:
-            yield _no_such(("job", key), "edition", name, known)
+            yield no_such(("job", key), "edition", name, known)
+    if job.country == "US" and job.units == "metric":
+        read = "a job in the US is counted with AWG cable, and a metric job has none"
+        write = 'Write units = "us" and bare_unit = "mm", or the country the house is in.'
+        yield ("job", "units"), read, write
+    if not is_locale(job.locale):
+        read = f"{job.locale!r} is not a locale"
+        yield ("job", "locale"), read, "Write one such as en_US, fr_CA or de_DE."
 
 
 def _ids(survey: Survey) -> Iterator[Found]:
@@ -76,17 +95,20 @@ def _wall_names(survey: Survey) -> Iterator[Found]:
             key = "walls" if table in ("corners", "runs") else "wall"
             for name in names:
                 if name is not None and name not in known:
-                    yield _no_such((table, number, key), "wall", name, known)
+                    yield no_such((table, number, key), "wall", name, known)
     for number, name in enumerate(survey.finish.paint_walls):
         if name not in known:
-            yield _no_such(("finish", "paint_walls", number), "wall", name, known)
+            yield no_such(("finish", "paint_walls", number), "wall", name, known)
 
 
 def _stud_sizes(survey: Survey) -> Iterator[Found]:
     known = lumber_depths_in()
     for number, wall in enumerate(survey.walls):
+        if wall.spacing_in is not None and wall.spacing_in <= _STUD_THICK_IN:
+            read = "studs this close would leave no bay between them"
+            yield ("walls", number, "spacing"), read, "Write it centre to centre, such as 16 in."
         if wall.stud is not None and wall.stud_depth_in is None and wall.stud not in known:
-            place, read, write = _no_such(("walls", number, "stud"), "stud size", wall.stud, known)
+            place, read, write = no_such(("walls", number, "stud"), "stud size", wall.stud, known)
             yield place, read, f"{write} Or measure it: stud_depth = ..."
 
 
@@ -94,6 +116,8 @@ def _corner_walls(survey: Survey) -> Iterator[Found]:
     rights = [corner.walls[0] for corner in survey.corners]
     lefts = [corner.walls[1] for corner in survey.corners]
     for number, (right, left) in enumerate(zip(rights, lefts, strict=True)):
+        if right == left:
+            yield ("corners", number, "walls"), "a wall meets itself here", "Name two walls."
         if right in rights[:number] or left in lefts[:number]:
             read = f'an end of "{right}" or "{left}" is already in another corner'
             write = "Each wall has one right end and one left end."
@@ -121,15 +145,18 @@ def _needed(number: int, box: Box) -> Iterator[Found]:
             yield ("boxes", number, key), read, "Measure it, or type the run's legs instead."
 
 
-def _cables(survey: Survey) -> Iterator[Found]:
-    known = [name for name, kind in cable_kinds().items() if kind.units == survey.job.units]
+def _box_kinds(survey: Survey) -> Iterator[Found]:
+    """Cables and devices that no table knows."""
+    units = survey.job.units
+    known = [name for name, kind in cable_kinds().items() if kind.units == units]
     for number, box in enumerate(survey.boxes):
         for place, name in enumerate(box.cables):
             if name not in known:
-                yield _no_such(("boxes", number, "cables", place), "cable kind", name, known)
-    for number, run in enumerate(survey.runs):
-        if run.cable not in known:
-            yield _no_such(("runs", number, "cable"), "cable kind", run.cable, known)
+                yield no_such(("boxes", number, "cables", place), "cable kind", name, known)
+        try:
+            device_kind(box.device, units, box.device_rating_a)
+        except NotOnFile:
+            yield _no_device(("boxes", number), box, units)
 
 
 def _contents(survey: Survey) -> Iterator[Found]:
@@ -138,49 +165,28 @@ def _contents(survey: Survey) -> Iterator[Found]:
         inside, at = box.contents, ("boxes", number, "contents")
         if inside.table_box is not None and inside.table_box not in standard_boxes():
             table = (*at, "table_box")
-            yield _no_such(table, "standard box", inside.table_box, standard_boxes())
+            yield no_such(table, "standard box", inside.table_box, standard_boxes())
         for which, side in enumerate(inside.sides):
             for place, name in enumerate(side.cables):
                 if name not in known:
                     path = (*at, "sides", which, "cables", place)
-                    yield _no_such(path, "cable kind", name, known)
+                    yield no_such(path, "cable kind", name, known)
 
 
-def _run_ends(survey: Survey) -> Iterator[Found]:
-    known = [box.id for box in survey.boxes]
-    for number, run in enumerate(survey.runs):
-        for key, name in (("from", run.from_box), ("to", run.to_box)):
-            if name not in known:
-                yield _no_such(("runs", number, key), "box", name, known)
-        if run.from_box == run.to_box:
-            yield ("runs", number, "to"), "a run ends where it begins", "Name another box."
-        for place, name in enumerate(run.stapled_at):
-            if name not in (run.from_box, run.to_box):
-                ends = (run.from_box, run.to_box)
-                yield _no_such(("runs", number, "stapled_at", place), "end of this run", name, ends)
+def _no_device(place: TomlPath, box: Box, units: str) -> Found:
+    ratings = device_ratings_a(box.device, units)
+    if not ratings:
+        return no_such((*place, "device"), f"{units} device", box.device, devices(units))
+    read = f"no {box.device} of {box.device_rating_a} A is on file"
+    listed = " or ".join(str(each) for each in ratings)
+    return (*place, "device_rating"), read, f"Write {listed}, or leave it out."
 
 
-def _run_ways(survey: Survey) -> Iterator[Found]:
+def _levels(survey: Survey) -> Iterator[Found]:
     kinds = [level.kind for level in survey.levels]
-    for number, run in enumerate(survey.runs):
-        yield from _one_way(number, run)
-        if run.level is not None and run.level not in kinds:
-            read = f"the run goes by the {run.level}, which has no [[levels]] table"
-            write = f'Add [[levels]] with kind = "{run.level}" and its height.'
-            yield ("runs", number, "level"), read, write
-
-
-def _one_way(number: int, run: Run) -> Iterator[Found]:
-    if (run.way is None) == (not run.legs):
-        read = "a run needs either a way or typed legs" + ("" if run.way is None else ", not both")
-        write = 'Write way = "wall" (trim, over, under, through), or legs = [...].'
-        yield ("runs", number, "way"), read, write
-    if run.way in ("trim", "over") and run.height_in is None and run.level is None:
-        read = f'way = "{run.way}" needs the height of the level part'
-        yield ("runs", number, "height"), read, "Write its height from the floor."
-    if run.way == "under" and run.level is None:
-        read = 'way = "under" needs the level it goes by'
-        yield ("runs", number, "level"), read, 'Write level = "crawlspace" or "basement".'
+    for number, kind in enumerate(kinds):
+        if kind in kinds[:number]:
+            yield ("levels", number, "kind"), f"a second {kind}", "Keep one of the two."
 
 
 def _opening_names(survey: Survey) -> Iterator[Found]:
@@ -188,28 +194,29 @@ def _opening_names(survey: Survey) -> Iterator[Found]:
     for number, opening in enumerate(survey.openings):
         for key, name in (("joins_left", opening.joins_left), ("joins_right", opening.joins_right)):
             if name is not None and name not in known:
-                yield _no_such(("openings", number, key), "opening", name, known)
+                yield no_such(("openings", number, key), "opening", name, known)
 
 
 def _route_names(survey: Survey) -> Iterator[Found]:
     known = sorted({run.route for run in survey.runs if run.route is not None})
     chosen = survey.job.route
     if chosen is not None and chosen not in known:
-        yield _no_such(("job", "route"), "route", chosen, known)
+        yield no_such(("job", "route"), "route", chosen, known)
     for number, opening in enumerate(survey.openings):
         if opening.route is not None and opening.route not in known:
-            yield _no_such(("openings", number, "route"), "route", opening.route, known)
+            yield no_such(("openings", number, "route"), "route", opening.route, known)
 
 
 def _stock(survey: Survey) -> Iterator[Found]:
+    cables = {kind.item for kind in cable_kinds().values()}
     for number, stock in enumerate(survey.truck_stock):
+        place = ("truck_stock", number)
         if (stock.length_in is None) == (stock.quantity is None):
             read = "truck stock is a length of cable or a quantity of pieces"
-            yield ("truck_stock", number), read, "Write one of them: length or quantity."
-
-
-def _no_such(place: TomlPath, what: str, name: str, known: Iterable[str]) -> Found:
-    listed = sorted(known)
-    near = difflib.get_close_matches(name, listed, n=1)
-    guess = f'Did you mean "{near[0]}"? ' if near else ""
-    return place, f'there is no {what} "{name}"', f"{guess}On file: {', '.join(listed) or 'none'}."
+            yield place, read, "Write one of them: length or quantity."
+        elif stock.item in cables and stock.length_in is None:
+            read = "cable on the truck counts by the length of each piece"
+            yield (*place, "quantity"), read, "Write length, in a table of its own for each piece."
+        elif stock.item not in cables and stock.quantity is None:
+            read = f'"{stock.item}" is no cable, so it counts by quantity'
+            yield (*place, "length"), read, "Write quantity, in the unit of the materials book."

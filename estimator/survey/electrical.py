@@ -7,6 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from estimator.survey.fields import (
+    Gangs,
     Length,
     MaybeInt,
     MaybeLength,
@@ -14,6 +15,7 @@ from estimator.survey.fields import (
     MaybeText,
     MaybeVolume,
     NotNegative,
+    Positive,
     Record,
     Whole,
     YesNo,
@@ -165,7 +167,7 @@ class Box(Record):
     room: str | None = Field(default=None, description="where it opens, if not the wall's room")
     existing: bool = False
     mount: Literal["wall", "ceiling"] = "wall"
-    gangs_count: Whole = Field(default=1, alias="gangs", ge=1, le=4)
+    gangs_count: Gangs = Field(default=1, alias="gangs")
     volume_in3: MaybeVolume = Field(
         default=None, alias="volume", description="as stamped; for a new box leave out to size it"
     )
@@ -322,5 +324,5 @@ class TruckStock(Record):
 
     item: str
     length_in: MaybeLength = Field(default=None, alias="length", description="one piece of cable")
-    quantity: NotNegative | None = Field(default=None, gt=0)
+    quantity: Positive | None = None
     unit_cost: NotNegative | None = Field(default=None, description="what it is charged at")

@@ -23,6 +23,7 @@ from estimator.units import LengthReading, MeasureError, read_area, read_length,
 UNKNOWN = "unknown"
 _VOLUME_PLACES = 6
 _TENTH = Decimal("0.1")
+_MOST_GANGS = 4
 
 
 def _yes_no(value: Any) -> Any:
@@ -180,7 +181,7 @@ def _if_known(value: Any) -> Any:
 def _no_yes(value: Any) -> Any:
     """True and false are not numbers."""
     if isinstance(value, bool):
-        raise PydanticCustomError("int_type", "not a number")
+        raise PydanticCustomError("number", "not a number")
     return value
 
 
@@ -188,8 +189,11 @@ def _capitals(value: Any) -> Any:
     return value.upper() if isinstance(value, str) else value
 
 
-Whole = Annotated[int, BeforeValidator(_no_yes), Field(ge=0)]
-NotNegative = Annotated[Decimal, BeforeValidator(_no_yes), Field(ge=0)]
+# Limits stand before the check, so that the schema has them too.
+Whole = Annotated[int, Field(ge=0), BeforeValidator(_no_yes)]
+NotNegative = Annotated[Decimal, Field(ge=0), BeforeValidator(_no_yes)]
+Positive = Annotated[Decimal, Field(gt=0), BeforeValidator(_no_yes)]
+Gangs = Annotated[int, Field(ge=1, le=_MOST_GANGS), BeforeValidator(_no_yes)]
 Capitals = Annotated[str, BeforeValidator(_capitals)]
 MaybeInt = Annotated[
     Whole | None,

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from copy import deepcopy
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -13,8 +12,11 @@ from pydantic_core import ErrorDetails
 
 from estimator.problems import InputError, Problem
 from estimator.survey.cross_checks import cross_problems
+from estimator.survey.locales import writes_comma
 from estimator.survey.messages import problem_words
+from estimator.survey.names import Found
 from estimator.survey.records import Survey
+from estimator.survey.stand_ins import MARK, with_stand_ins
 from estimator.text_files import read_text
 from estimator.toml_files import read_toml, toml_place
 from estimator.toml_lines import TomlPath, line_of
@@ -66,16 +68,13 @@ def job_from_text(text: str, path: Path) -> JobFile:
     )
 
 
-Found = list[tuple[TomlPath, str, str]]
-
-
-def _try(raw: Mapping[str, Any], notes: list[str]) -> Survey | Found:
+def _try(raw: Mapping[str, Any], notes: list[str]) -> Survey | list[Found]:
     try:
         survey = Survey.model_validate(raw, context=_context(raw, notes))
     except ValidationError as error:
         refused = error.errors(include_url=False)
         found = [problem_words(each) for each in refused if not _is_echo(each, raw)]
-        return found + _more_problems(raw, refused, [place for place, _, _ in found])
+        return found + _more_problems(raw, [place for place, _, _ in found])
     return cross_problems(survey) or survey
 
 
@@ -84,32 +83,26 @@ def _is_echo(error: ErrorDetails, raw: Mapping[str, Any]) -> bool:
     return error["type"] == "too_short" and bool(error["input"] or raw.get(str(error["loc"][0])))
 
 
-def _more_problems(
-    raw: Mapping[str, Any], refused: list[ErrorDetails], places: list[TomlPath]
-) -> Found:
-    """Disagreements between the parts, found with the refused values left out."""
-    if any(error["type"] == "missing" for error in refused):
-        return []
-    pruned = deepcopy(dict(raw))
-    for place in places:
-        _leave_out(pruned, place)
+def _more_problems(raw: Mapping[str, Any], places: list[TomlPath]) -> list[Found]:
+    """Disagreements between the parts, found with stand-ins for what was refused.
+
+    What is said of a stand-in, or of a place that was refused, is not said.
+    """
+    stood_in = with_stand_ins(raw, places)
     try:
-        survey = Survey.model_validate(pruned, context=_context(raw, []))
+        survey = Survey.model_validate(stood_in, context=_context(raw, []))
     except ValidationError:
         return []
-    return [found for found in cross_problems(survey) if found[0] not in places]
+    return [
+        (place, read, write)
+        for place, read, write in cross_problems(survey)
+        if MARK not in read + write and not any(_overlap(place, other) for other in places)
+    ]
 
 
-def _leave_out(values: dict[str, Any], place: TomlPath) -> None:
-    """Take one value out of nested tables; a place that is not there is passed over."""
-    inner: Any = values
-    for part in place[:-1]:
-        try:
-            inner = inner[part]
-        except (KeyError, IndexError, TypeError):
-            return
-    if isinstance(inner, dict):
-        inner.pop(place[-1], None)
+def _overlap(one: TomlPath, other: TomlPath) -> bool:
+    """True where one place is the other, or holds it."""
+    return all(here == there for here, there in zip(one, other, strict=False))
 
 
 def survey_from(raw: Mapping[str, Any]) -> Survey:
@@ -144,19 +137,6 @@ def _context(raw: Mapping[str, Any], notes: list[str]) -> dict[str, Any]:
 
     return {
         "bare_unit": bare if bare in _BARE_UNITS else "in",
-        "decimal_comma": _writes_comma(str(job.get("locale", "en_US"))),
+        "decimal_comma": writes_comma(str(job.get("locale", "en_US"))),
         "echo": echo,
     }
-
-
-def _writes_comma(locale: str) -> bool:
-    """True where the locale's decimals are written with a comma."""
-    if locale.startswith(("en", "es_US", "es_MX")):
-        return False
-    from babel import Locale, UnknownLocaleError  # late: most jobs never need it
-
-    try:
-        symbols = Locale.parse(locale).number_symbols
-    except (UnknownLocaleError, ValueError):
-        return False
-    return bool(symbols.get("latn", {}).get("decimal") == ",")

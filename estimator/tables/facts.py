@@ -132,6 +132,17 @@ def device_kind(device: str, units: str, rating_a: int | None) -> DeviceKind:
     return DeviceKind(row["item"], row["plate_item"], row["task"])
 
 
+def devices(units: str) -> tuple[str, ...]:
+    """Every device on file in a unit system."""
+    return tuple(sorted({row["device"] for row in rows("devices") if row["units"] == units}))
+
+
+def device_ratings_a(device: str, units: str) -> tuple[int, ...]:
+    """Ratings on file of a device, amperes, rising; empty where it is not on file."""
+    found = (row for row in rows("devices") if (row["device"], row["units"]) == (device, units))
+    return tuple(sorted(int(row["rating_a"]) for row in found))
+
+
 @cache
 def box_cutout_in2(mount: str, gangs_count: int) -> Fraction:
     """Area cut out of the finish for one new box, square inches; 0 where there is no row."""

@@ -14,18 +14,24 @@ from estimator.tables.facts import stud_default
 from estimator.takeoff.amounts import Units
 from estimator.takeoff.box_room import volume_in3
 from estimator.takeoff.boxes import ASSUMED_CABLES, rules_for
+from estimator.takeoff.closing import painted_walls, reaches
+from estimator.takeoff.openings import Hole
 from estimator.takeoff.records import Assumption
 
 _Found = tuple[str, str, bool]
 
 
-def assumptions(survey: Survey, paths: tuple[RunPath, ...], units: Units) -> tuple[Assumption, ...]:
+def assumptions(
+    survey: Survey, paths: tuple[RunPath, ...], listed: tuple[Hole, ...], units: Units
+) -> tuple[Assumption, ...]:
     """Every assumption that this takeoff rests on, in the order of the survey's tables."""
     found = [
         *_of_job(survey),
         *_of_circuit(survey),
         *_of_walls(survey, paths, units),
+        *_of_places(survey, paths),
         *_of_boxes(survey, paths),
+        *_of_paint(survey, listed, units),
     ]
     return tuple(
         Assumption(number, about, taken, moves)
@@ -35,7 +41,7 @@ def assumptions(survey: Survey, paths: tuple[RunPath, ...], units: Units) -> tup
 
 def _of_job(survey: Survey) -> Iterator[_Found]:
     if survey.job.year_built is None:
-        taken = "nothing: if before 1978 lead rules, if before about 1980 asbestos questions apply"
+        taken = "that no lead or asbestos work is needed; before 1978 and about 1980 it may be"
         yield "the year the house was built", taken, True
     if survey.job.occupied == "unknown":
         yield "whether the rooms are lived in", "empty rooms; furniture takes longer", True
@@ -49,6 +55,8 @@ def _of_circuit(survey: Survey) -> Iterator[_Found]:
         yield "the smallest wire on the circuit", "that it fits the breaker; look in the box", True
     if circuit.grounded == "unknown":
         yield "whether the circuit has a ground", "that it has; test before work", True
+    if circuit.material == "unknown":
+        yield "whether the old wire is aluminum", "copper; look in the source box", True
 
 
 def _of_walls(survey: Survey, paths: tuple[RunPath, ...], units: Units) -> Iterator[_Found]:
@@ -74,9 +82,40 @@ def _of_walls(survey: Survey, paths: tuple[RunPath, ...], units: Units) -> Itera
 def _of_bored_wall(wall: Wall, name: str, units: Units, usual_in: Fraction) -> Iterator[_Found]:
     if wall.stud is None and wall.stud_depth_in is None:
         yield f"{name}: the depth of its studs", units.say_unit(usual_in), True
+    if wall.framing == "unknown":
+        yield f"{name}: wood or steel studs", "wood; steel takes a bushing in each hole", True
     if wall.bearing == "unknown":
         taken = "not judged: ask before boring more than the smaller limit"
         yield f"{name}: whether it bears load", taken, False
+
+
+def _of_places(survey: Survey, paths: tuple[RunPath, ...]) -> Iterator[_Found]:
+    """Doors, windows and members whose place in a wall that cable goes along is unknown."""
+    along = {leg.wall for path in paths for leg in path.legs if leg.go == "along"}
+    out_of_the_way = "out of the way of the cable"
+    for kind, gaps in (("door", survey.doors), ("window", survey.windows)):
+        for gap in gaps:
+            if gap.left_in is None and gap.wall in along:
+                yield f"wall {gap.wall}: where its {kind} stands", out_of_the_way, True
+    for member in survey.members:
+        if member.at_in is None and member.height_in is None and member.wall in along:
+            yield f"wall {member.wall}: where its {member.kind} stands", out_of_the_way, True
+
+
+def _of_paint(survey: Survey, listed: tuple[Hole, ...], units: Units) -> Iterator[_Found]:
+    """Heights of the walls painted corner to corner; paint where nobody drew a wall."""
+    finish, seen = survey.finish, tuple(hole for hole in listed if hole.visible)
+    if not (seen and reaches(survey, "painted")) or finish.paint != "wall":
+        return
+    if finish.paint_area_in2 is not None:
+        return
+    walls = painted_walls(survey, seen)
+    usual_in = stud_default(survey.job.units).wall_height_in
+    for wall in walls:
+        if wall.height_in is None:
+            yield f"wall {wall.id}: its height", units.say_unit(usual_in), True
+    if not walls:
+        yield "the area to paint", "none: no wall paint is in the price", True
 
 
 def _crosses(path: RunPath) -> bool:

@@ -8,7 +8,6 @@ from estimator.survey.records import Survey
 from estimator.tables.facts import DeviceKind, device_kind
 from estimator.takeoff.amounts import plural
 from estimator.takeoff.boxes import BoxPlan
-from estimator.takeoff.fill import wires_of
 from estimator.takeoff.lines import Lines
 from estimator.takeoff.places import wall_conditions
 from estimator.takeoff.stock import Stock
@@ -64,27 +63,29 @@ def _kind(survey: Survey, plan: BoxPlan) -> DeviceKind:
 
 
 def _device_parts(lines: Lines, survey: Survey, plan: BoxPlan) -> None:
-    if plan.box.existing and plan.box.reuse_plate:
+    if not plan.new_device:
         return
     kind = _kind(survey, plan)
-    where = f"box {plan.box.id}"
+    where, gangs = f"box {plan.box.id}", plan.box.gangs_count
     if kind.item:
-        lines.part("devices", kind.item, (1, "ea"), (where, "one at each new outlet", _COMMON))
+        reason = "one at each new outlet" if gangs == 1 else f"one in each of {gangs} gangs"
+        lines.part("devices", kind.item, (gangs, "ea"), (where, reason, _COMMON))
     if kind.plate_item:
-        item = kind.plate_item if plan.box.gangs_count == 1 else f"plate-{plan.box.gangs_count}g"
+        item = kind.plate_item if gangs == 1 else f"plate-{gangs}g"
         lines.part("devices", item, (1, "ea"), (where, "one cover for each box", _COMMON))
 
 
 def _joint_parts(lines: Lines, plan: BoxPlan, stock: Stock) -> None:
     """Pigtails, and the connectors sized by the conductors each of them holds."""
     where, made = f"box {plan.box.id}", plan.joints
-    cables = wires_of(plan.box.cables).grounds + plan.new_cables
+    cables = plan.count.grounds
     meet = f"{plural(cables, 'cable')} at a {plan.box.device}"
     reason = f"{meet}: {plural(made.pigtails, 'pigtail')}"
     pigtail = f"pigtail-{plan.wire}"
     lines.part("joints", pigtail, (made.pigtails, "ea"), (where, reason, _JOINT_RULE))
     screw = (where, "a metal box is grounded by its own pigtail", _COMMON)
-    lines.part("joints", "ground-pigtail-screw", (made.box_pigtails, "ea"), screw)
+    screws = 0 if plan.box.existing else made.box_pigtails
+    lines.part("joints", "ground-pigtail-screw", (screws, "ea"), screw)
     for count, number in sorted(Counter(made.held).items()):
         found = stock.connector_for(plan.wire, count)
         item = found.item if found else f"connector-for-{count}x{plan.wire}"
@@ -109,7 +110,8 @@ def _box_tasks(lines: Lines, survey: Survey, plan: BoxPlan) -> None:
     joints = len(plan.count.joints)
     lines.task("terminate", "make-joint", (joints, "ea"), (where, "wire connectors", _COMMON), here)
     kind = _kind(survey, plan)
-    if kind.task and not plan.box.existing:
-        lines.task("terminate", kind.task, (1, "ea"), (where, "new outlet", _COMMON), here)
+    if kind.task and plan.new_device:
+        why = (where, "new outlet", _COMMON)
+        lines.task("terminate", kind.task, (plan.box.gangs_count, "ea"), why, here)
     why = (where, "polarity, ground and trip test after the work", _COMMON)
     lines.task("test", "test-outlet", (1, "ea"), why, here)

@@ -21,7 +21,7 @@ from estimator.tables.box_fill import (
 )
 from estimator.tables.box_places import usual_device_depth_in
 from estimator.takeoff.amounts import exact
-from estimator.takeoff.box_choice import choose, counted_clamps, is_metal_to_be, offered_clamps
+from estimator.takeoff.box_choice import choose, counted_clamps, offered_clamps
 from estimator.takeoff.box_need import Holding, Need, need_of
 from estimator.takeoff.box_room import added_in3, room_of, volume_in3
 from estimator.takeoff.fill import at_least_tenths, wires_of
@@ -50,6 +50,11 @@ class BoxPlan:
     new_cables: int
     wire: str
     rule: str
+
+    @property
+    def new_device(self) -> bool:
+        """True where a device is bought and mounted."""
+        return not (self.box.existing and self.box.reuse_plate)
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,15 +128,17 @@ def _held(survey: Survey, box: Box, planned_connectors: int) -> Holding:
 
 
 def _plan(box: Box, job: _Job) -> BoxPlan:
-    before_cables = existing_cables(box, job.survey.runs)
-    made = joints(_meeting(box, job.survey, len(before_cables), is_metal_to_be(box)))
-    held = _held(job.survey, box, len(made.held))
+    cables_before = len(existing_cables(box, job.survey.runs))
+    planned = joints(_meeting(box, job.survey, cables_before, box.metal == "yes"))
+    held = _held(job.survey, box, len(planned.held))
     kept: YesNo = counted_clamps(box.clamps, box.metal, job.practice) if box.existing else "yes"
     replace = box.existing and _is_too_small(box, held, kept, job)
     to_buy = None
     if replace or not box.existing:
         to_buy = choose(box, held, job.rules, job.practice, job.stock)
     clamps = kept if to_buy is None else offered_clamps(to_buy, job.practice)
+    metal = box.metal == "yes" if to_buy is None else to_buy.metal
+    made = joints(_meeting(box, job.survey, cables_before, metal))
     after = None if job.rules is None else need_of(box, held, clamps, job.rules)
     wires = wires_of(held.old + held.new)
     count = BoxCount(
@@ -232,4 +239,4 @@ def _meeting(box: Box, survey: Survey, cables_before: int, metal: bool) -> Meeti
         switched += cables_before - 1
     else:
         feeds += cables_before
-    return Meeting(box.device, feeds, switched, metal)
+    return Meeting(box.device, feeds, switched, metal, box.gangs_count)

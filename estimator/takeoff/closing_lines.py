@@ -166,8 +166,9 @@ def closing_tasks(
 
 def _patch_tasks(lines: Lines, survey: Survey, hole: Hole, units: Units) -> None:
     where, here = _place(survey, hole)
-    if not hole.visible:
-        why = (where, "behind the trim: the piece goes back, no finish", _COMMON)
+    if not hole.visible or not reaches(survey, "taped"):
+        reason = "closed and no more" if hole.visible else "behind the trim: no finish"
+        why = (where, f"{reason}; the piece goes back", _COMMON)
         lines.task("close", "close-hidden-opening", (1, "ea"), why, here)
         return
     why = (where, "seen when the trim is back", _COMMON)

@@ -74,7 +74,7 @@ def _protection_plates(
         return members(leg)
     if leg.method == "exposed":
         return 0
-    always = practice.plate_behind_trim_always and path.run.way == "trim"
+    always = practice.plate_behind_trim_always and _behind_trim(path)
     depth_in = depth_if_unknown_in if leg.depth_in is None else leg.depth_in
     hole_in = practice.hole_in if path.run.hole_in is None else path.run.hole_in
     return sum(
@@ -82,6 +82,12 @@ def _protection_plates(
         for count, edge_in in _holes(path, leg)
         if count
     )
+
+
+def _behind_trim(path: RunPath) -> bool:
+    """A run drawn behind trim, or typed with trim that comes off for it."""
+    run = path.run
+    return run.way == "trim" if run.way else bool(run.trim_length_in)
 
 
 def _holes(path: RunPath, leg: PathLeg) -> Iterator[tuple[int, Fraction | None]]:

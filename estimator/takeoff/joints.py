@@ -19,12 +19,14 @@ class Meeting:
         feeds: cables always live: from the source, and on to other outlets.
         switched: cables live only while the switch here is on.
         metal: the box itself needs a ground.
+        devices: side by side in the box; counted for receptacles.
     """
 
     device: Device
     feeds: int
     switched: int
     metal: bool
+    devices: int = 1
 
     @property
     def cables(self) -> int:
@@ -41,6 +43,12 @@ class Joints:
     box_pigtails: int = 0
 
 
+# One cable and one device: every wire goes straight to its screw.
+_STRAIGHT_ON = 2
+# Hot, neutral and ground.
+_WIRES = 3
+
+
 def joints(meeting: Meeting) -> Joints:
     """Connectors and pigtails for one box."""
     if meeting.device == "luminaire":
@@ -53,9 +61,10 @@ def joints(meeting: Meeting) -> Joints:
 
 
 def _receptacle(meeting: Meeting) -> Joints:
-    cables, box = meeting.cables, int(meeting.metal)
-    if cables > 1:
-        return Joints((cables + 1, cables + 1, cables + 1 + box), 3, box)
+    cables, box, devices = meeting.cables, int(meeting.metal), meeting.devices
+    if cables and cables + devices > _STRAIGHT_ON:
+        held = cables + devices
+        return Joints((held, held, held + box), _WIRES * devices, box)
     if box and cables:
         return Joints((cables + 1 + box,), 1, box)
     return Joints((), 0)

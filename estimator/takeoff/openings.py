@@ -127,17 +127,25 @@ def _overlap(
 def grown_in2(hole: Hole, edges: tuple[SharedEdge, ...], feather_in: Fraction) -> Fraction:
     """Area of an opening grown by the feather on its free sides.
 
-    A shared side is not free, nor is the bottom of an opening that stands on the floor.
+    A shared side is not free, nor is one on the floor, on the ceiling or at an end of the wall.
     """
-    taken: set[Side] = set()
-    for edge in edges:
-        if edge.first == hole.opening.id:
-            taken.add(edge.first_side)
-        if edge.second == hole.opening.id:
-            taken.add(edge.second_side)
-    if hole.opening.bottom_in == 0:
-        taken.add("bottom")
+    taken = _shared_sides(hole, edges) | _end_sides(hole)
     free_across = 2 - len(taken & {"left", "right"})
     free_up = 2 - len(taken & {"bottom", "top"})
     width_in = hole.width_in + free_across * feather_in
     return width_in * (hole.height_in + free_up * feather_in)
+
+
+def _shared_sides(hole: Hole, edges: tuple[SharedEdge, ...]) -> set[Side]:
+    firsts = {edge.first_side for edge in edges if edge.first == hole.opening.id}
+    return firsts | {edge.second_side for edge in edges if edge.second == hole.opening.id}
+
+
+def _end_sides(hole: Hole) -> set[Side]:
+    """Sides where the wall ends: the floor, the ceiling, and its left and right."""
+    opening, wall = hole.opening, hole.wall
+    ends: dict[Side, bool] = {"bottom": opening.bottom_in == 0, "left": opening.left_in == 0}
+    if wall is not None:
+        ends["right"] = opening.right_in == wall.length_in
+        ends["top"] = wall.height_in is not None and opening.top_in == wall.height_in
+    return {side for side, is_end in ends.items() if is_end}

@@ -32,7 +32,7 @@ def run_facts(survey: Survey, paths: tuple[RunPath, ...], counts: list[RunCount]
     """Put paths and counts together, with where each run is in words."""
     facts = []
     for path, count in zip(paths, counts, strict=True):
-        walls = list(dict.fromkeys(leg.wall for leg in path.legs if leg.wall))
+        walls = dict.fromkeys(leg.wall for leg in path.legs if leg.wall) or path.run.walls
         conditions = tuple(
             dict.fromkeys(each for wall in walls for each in wall_conditions(survey, wall))
         )

@@ -90,7 +90,7 @@ def take_off(
         tasks=tuple(lines.tasks),
         closing=closing,
         visits=visits,
-        assumptions=assumptions(survey, paths, units),
+        assumptions=assumptions(survey, paths, listed, units),
     )
 
 

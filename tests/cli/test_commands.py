@@ -3,19 +3,27 @@
 from __future__ import annotations
 
 import json
+import re
 import tomllib
 from pathlib import Path
 from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
+from openpyxl import load_workbook
 
 from estimator.outputs.json_out import document_schema
 from tests.cli.run import NIGHTSTAND, SAMPLES, changed, estimator
 
+PROMISES = {"safe", "safely", "safety", "approve", "approved", "approval", "guaranteed"}
 LISTS = ("takeoff", "shopping-list", "check")
 COLUMNS = 80
 TOO_LARGE_BREAKER = ("breaker = 15", "breaker = 20")  # 14 AWG carries 15 A: NEC 240.4(D)
+
+
+def words(text: str) -> set[str]:
+    """The words of a text in small letters."""
+    return set(re.findall(r"[a-z]+", text.lower()))
 
 
 def read_json(text: str) -> Any:
@@ -76,8 +84,17 @@ def test_text_fits_80_columns_without_colour(command: str, path: Path, tmp_path:
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_no_output_promises_safety(command: str, path: Path, tmp_path: Path) -> None:
     done = estimator(command, str(path), folder=tmp_path)
-    words = {word.strip(".,;:()[]").lower() for word in (done.stdout + done.stderr).split()}
-    assert not words & {"safe", "safely", "safety", "approved", "approval", "guaranteed"}
+    assert not words(done.stdout + done.stderr) & PROMISES
+
+
+@pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
+def test_no_cell_of_the_workbook_promises_safety(path: Path, tmp_path: Path) -> None:
+    assert estimator("bid", str(path), "-o", "bid.xlsx", folder=tmp_path).returncode == 0
+    book = load_workbook(tmp_path / "bid.xlsx", data_only=True)
+    cells = [cell for sheet in book for row in sheet.iter_rows(values_only=True) for cell in row]
+    said = words(" ".join(str(cell) for cell in cells if cell is not None))
+    assert "dead" in said  # "prove it dead": the words of the sheets were really read
+    assert not said & PROMISES
 
 
 def test_a_blocked_bid_is_not_written_and_says_how_to_go_on(tmp_path: Path) -> None:

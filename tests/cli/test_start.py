@@ -90,6 +90,11 @@ def test_help_of_each_command_has_an_example(name: str) -> None:
     assert f"Example: estimator {name}" in said
 
 
+@pytest.mark.parametrize("name", ["", "catalog", "samples"])
+def test_no_line_of_help_is_cut_off(name: str) -> None:
+    assert "..." not in run(*name.split(), "--help").replace("[ARGS]...", "")
+
+
 @pytest.mark.parametrize("name", ("", *COMMANDS))
 def test_help_fits_80_columns(name: str) -> None:
     assert max(map(len, run(*name.split(), "--help").splitlines())) <= COLUMNS

@@ -19,7 +19,14 @@ PURE = ("route", "takeoff", "rules")
 PURE_FILES = ("pricing/engine.py",)
 WORLD = {"os", "sys", "pathlib", "time", "random", "socket", "subprocess", "tempfile", "shutil"}
 HEAVY = {"pandas", "openpyxl", "babel", "highspy"}
-LATE = {"estimator.catalog.large", "estimator.catalog.large_columns"}
+LATE = {
+    "estimator.catalog.large",
+    "estimator.catalog.large_columns",
+    "estimator.outputs.book",
+    "estimator.outputs.book_chart",
+    "estimator.outputs.book_parts",
+    "estimator.outputs.book_styles",
+}
 MODULES = sorted(PACKAGE.rglob("*.py"))
 
 

@@ -1,0 +1,117 @@
+"""What the customer's page says in words: the work with its counts, and what goes with it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from estimator.pricing.records import Bid
+from estimator.survey.electrical import Box
+
+_DEVICES = {
+    "receptacle": ("receptacle", "receptacles"),
+    "gfci receptacle": ("receptacle with ground-fault protection",
+                        "receptacles with ground-fault protection"),
+    "afci receptacle": ("receptacle with arc-fault protection",
+                        "receptacles with arc-fault protection"),
+    "switch": ("switch", "switches"),
+    "three-way switch": ("three-way switch", "three-way switches"),
+    "luminaire": ("light", "lights"),
+    "none": ("box with a blank cover", "boxes with blank covers"),
+}  # fmt: skip
+_SOCKETS = {
+    "receptacle": ("socket", "sockets"),
+    "gfci receptacle": ("socket with its own protection", "sockets with their own protection"),
+    "afci receptacle": ("socket with its own protection", "sockets with their own protection"),
+    "three-way switch": ("two-way switch", "two-way switches"),
+}
+_NORTH_AMERICA = ("US", "CA", "MX")
+_FINISH = {
+    "none": "left open for others to close",
+    "closed": "closed, not taped",
+    "taped": "closed, taped and smoothed, ready to paint",
+    "painted": "closed, taped, smoothed and painted",
+}
+_PAINT = {
+    "wall": "the whole wall, corner to corner",
+    "spot": "only the patches",
+    "none": "no paint",
+}
+PRICE_FORMS = {
+    "fixed": "Fixed price: the total below is what you pay for the work on this page. It changes "
+    "only by a change that both sides agree to in writing.",
+}
+CAUTIONS = (
+    "The power is turned off and proved dead before anything is opened. Local code and licensed "
+    "practice decide. Old paint may hold lead, old compound and plaster asbestos, and pipes or "
+    "cables may run hidden in walls: work stops if any of these is met."
+)
+
+
+def scope_lines(bid: Bid) -> Iterator[str]:
+    """The work in plain words, with counts."""
+    if bid.survey.job.scope:
+        yield bid.survey.job.scope
+    yield from _new_boxes(bid)
+    for box in bid.takeoff.boxes:
+        if box.replaced:
+            yield f"The existing box {box.box_id} is too small and is replaced by a larger one."
+    yield from _cable(bid)
+    yield from _closing(bid)
+
+
+def _new_boxes(bid: Bid) -> Iterator[str]:
+    """How many new devices of each kind, and where."""
+    counted = {box.box_id for box in bid.takeoff.boxes if not box.existing}
+    kinds: dict[str, list[Box]] = {}
+    for box in bid.survey.boxes:
+        if box.id in counted:
+            kinds.setdefault(box.device, []).append(box)
+    for device, boxes in kinds.items():
+        places = ", ".join(_place(bid, box) for box in boxes)
+        yield f"{len(boxes)} new {_called(bid, device, len(boxes))}: {places}."
+
+
+def _called(bid: Bid, device: str, count: int) -> str:
+    """Name a device as people of the country do."""
+    local = _DEVICES if bid.survey.job.country in _NORTH_AMERICA else _DEVICES | _SOCKETS
+    one, several = local.get(device, (device, device))
+    return one if count == 1 else several
+
+
+def _place(bid: Bid, box: Box) -> str:
+    """Say which box, and in which room."""
+    wall = next((wall for wall in bid.survey.walls if wall.id == box.wall), None)
+    room = box.room or (wall.room if wall else "")
+    return f"{box.id} ({room})" if room else box.id
+
+
+def _cable(bid: Bid) -> Iterator[str]:
+    runs = bid.takeoff.runs
+    sources = dict.fromkeys(box.box_id for box in bid.takeoff.boxes if box.role == "source")
+    if runs:
+        fed = f", fed from the existing box {' and '.join(sources)}" if sources else ""
+        yield f"New cable in {_several(len(runs), 'run', 'runs')}{fed}."
+
+
+def _closing(bid: Bid) -> Iterator[str]:
+    """What is opened and how far it is brought back."""
+    finish, openings = bid.survey.finish, bid.takeoff.closing.openings
+    if not openings:
+        yield "No openings in walls or ceilings besides those for the boxes."
+        return
+    back = _FINISH.get(finish.scope, finish.scope)
+    yield f"{_several(openings, 'opening', 'openings')} in walls or ceilings, {back}."
+    if finish.scope == "painted" and bid.takeoff.closing.paint_in2:
+        yield f"Painting: {_PAINT.get(finish.paint, finish.paint)}."
+
+
+def _several(count: int, one: str, several: str) -> str:
+    return f"{count} {one if count == 1 else several}"
+
+
+def visit_lines(bid: Bid) -> Iterator[tuple[str, str]]:
+    """Each visit by number, what is done, and the wait after it."""
+    for visit in bid.takeoff.visits:
+        wait = f" Then about {visit.wait_after_h:f} h to dry." if visit.wait_after_h else ""
+        what = visit.what.strip().rstrip(".")
+        yield f"Visit {visit.number}", f"{what[:1].upper()}{what[1:]}.{wait}"
