@@ -29,7 +29,8 @@ class JobHead:
 
     Attributes:
         currency: ISO 4217 code of every amount of money in the document.
-        edition: edition of the rules that the job was held against.
+        edition, building_edition: of the rules that the job was held against, electrical and
+            building; they are held against it only in the country they are for.
     """
 
     id: str
@@ -43,6 +44,7 @@ class JobHead:
     units: System
     currency: str
     edition: str
+    building_edition: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +60,7 @@ class BidDocument:
         notes: how measures and books were read, where there is something to say.
     """
 
-    schema: Literal["estimator-bid-1"]
+    schema: Literal["estimator-bid-2"]
     job: JobHead
     workbook: str | None
     blocked_by: tuple[str, ...]
@@ -81,7 +83,7 @@ class BidDocument:
 class TakeoffDocument:
     """What `estimator takeoff --json` prints: parts and work with their reasons."""
 
-    schema: Literal["estimator-takeoff-1"]
+    schema: Literal["estimator-takeoff-2"]
     job: JobHead
     blocked_by: tuple[str, ...]
     takeoff: Takeoff
@@ -97,7 +99,7 @@ class ShoppingDocument:
         unpriced_items: items that the books hold no price for; they are not in `cost`.
     """
 
-    schema: Literal["estimator-shopping-1"]
+    schema: Literal["estimator-shopping-2"]
     job: JobHead
     blocked_by: tuple[str, ...]
     cost: Decimal
@@ -108,12 +110,17 @@ class ShoppingDocument:
 
 @dataclass(frozen=True, slots=True)
 class CheckDocument:
-    """What `estimator check --json` prints: every finding, passes too, worst first."""
+    """What `estimator check --json` prints: every finding, passes too, worst first.
 
-    schema: Literal["estimator-check-1"]
+    Attributes:
+        tests: the test and safety list of this job, by heading.
+    """
+
+    schema: Literal["estimator-check-2"]
     job: JobHead
     blocked_by: tuple[str, ...]
     findings: tuple[Finding, ...]
+    tests: Mapping[str, tuple[str, ...]]
     notes: tuple[str, ...]
 
 

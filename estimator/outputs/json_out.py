@@ -24,6 +24,7 @@ from estimator.outputs.json_documents import (
 from estimator.outputs.json_shape import measure_schemas, record_schema, records_within, shape_of
 from estimator.pricing.records import Bid
 from estimator.problems import Problem
+from estimator.rules.safety_list import safety_list
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -32,7 +33,7 @@ def bid_json(bid: Bid, workbook: str | None, notes: tuple[str, ...]) -> str:
     """Write the whole bid; `workbook` is where the file went, None where there is none."""
     shop = bid.books.shop
     document = BidDocument(
-        schema="estimator-bid-1",
+        schema="estimator-bid-2",
         job=_head(bid),
         workbook=workbook,
         blocked_by=_blocked_by(bid),
@@ -56,7 +57,7 @@ def bid_json(bid: Bid, workbook: str | None, notes: tuple[str, ...]) -> str:
 def takeoff_json(bid: Bid, notes: tuple[str, ...]) -> str:
     """Write parts and work, each with its reason."""
     document = TakeoffDocument(
-        schema="estimator-takeoff-1",
+        schema="estimator-takeoff-2",
         job=_head(bid),
         blocked_by=_blocked_by(bid),
         takeoff=bid.takeoff,
@@ -69,7 +70,7 @@ def shopping_json(bid: Bid, notes: tuple[str, ...]) -> str:
     """Write what to buy and what comes from the truck."""
     priced = [line.cost for line in bid.shopping if line.cost is not None]
     document = ShoppingDocument(
-        schema="estimator-shopping-1",
+        schema="estimator-shopping-2",
         job=_head(bid),
         blocked_by=_blocked_by(bid),
         cost=sum(priced, Decimal(0)),
@@ -83,10 +84,11 @@ def shopping_json(bid: Bid, notes: tuple[str, ...]) -> str:
 def check_json(bid: Bid, notes: tuple[str, ...]) -> str:
     """Write every finding, worst first."""
     document = CheckDocument(
-        schema="estimator-check-1",
+        schema="estimator-check-2",
         job=_head(bid),
         blocked_by=_blocked_by(bid),
         findings=bid.findings,
+        tests=dict(safety_list(bid.survey, bid.findings)),
         notes=notes,
     )
     return _written(document, bid.survey.job.units)
@@ -144,6 +146,7 @@ def _head(bid: Bid) -> JobHead:
         units=job.units,
         currency=bid.books.shop.currency,
         edition=job.edition,
+        building_edition=job.building_edition,
     )
 
 

@@ -85,7 +85,7 @@ def shape_of(hint: Any, name: str) -> Shape:
     if origin is Literal:
         return Shape(name, _as_is, {"enum": list(inside)})
     if origin in (Union, UnionType):
-        return _maybe(next(kind for kind in inside if kind is not NoneType), name)
+        return _maybe(inside, name) if NoneType in inside else _one_of(inside, name)
     if origin is tuple:
         return _many(inside, name)
     if origin in (Mapping, dict):
@@ -130,14 +130,24 @@ def _measure(name: str) -> Shape:
     return Shape(f"{stem}_{what}", write, {"$ref": f"#/$defs/{what}"})
 
 
-def _maybe(hint: Any, name: str) -> Shape:
+def _maybe(inside: tuple[Any, ...], name: str) -> Shape:
     """Shape a value that may be unknown, written as null."""
-    known = shape_of(hint, name)
+    known = shape_of(next(kind for kind in inside if kind is not NoneType), name)
 
     def write(value: Any, system: System) -> Json:
         return None if value is None else known.write(value, system)
 
     return Shape(known.name, write, {"anyOf": [known.schema, {"type": "null"}]})
+
+
+def _one_of(records: tuple[type, ...], name: str) -> Shape:
+    """Shape a value that is one of several records, told apart by their fields."""
+    shapes = {record: shape_of(record, name) for record in records}
+
+    def write(value: Any, system: System) -> Json:
+        return shapes[type(value)].write(value, system)
+
+    return Shape(name, write, {"anyOf": [shape.schema for shape in shapes.values()]})
 
 
 def _many(inside: tuple[Any, ...], name: str) -> Shape:

@@ -18,7 +18,7 @@ from estimator.pricing.records import (
     ShoppingLine,
     StockDrawn,
 )
-from estimator.rules.records import Finding
+from estimator.rules.records import Finding, RemedyChange, RemedyPart, RemedyTask
 from estimator.settings import Shop
 from estimator.survey.records import Survey
 from estimator.takeoff.records import (
@@ -66,7 +66,7 @@ SOURCE_BOX = BoxCount(
     box_id="source", role="source", existing=True, conductors=(("14", 6),), grounds=3,
     fill_before=Decimal("16.0"), fill_after=Decimal("20.0"), fill_sum="(6 + 1 + 2 + 1) x 2.00",
     volume_in3=Decimal("22.5"), old_volume_in3=Decimal("12.5"), item="box-deep", replaced=True,
-    pigtails=3, joints=(4, 4, 4),
+    pigtails=3, joints=(4, 4, 4), clamps="no",
 )  # fmt: skip
 TAKEOFF = Takeoff(
     runs=(RUN,),
@@ -118,11 +118,18 @@ PRICE = PriceBuild(
     balance=Decimal("157.50"), unpriced_items=("box-deep",),
 )  # fmt: skip
 FINDINGS = (
-    Finding("breaker-wire", "circuit", "pass", "15 A on 14 AWG", "NEC 2023 240.4(D)", "nec-2023"),
-    Finding("grounding", "circuit", "unknown", "nobody looked", "NEC 2023 406.4", "nec-2023",
-            remedy="Look in the box."),
+    Finding("breaker-wire", "circuit", "pass", "15 A on 14 AWG", "NEC 2023 240.4(D)", "nec-2023",
+            title="Breaker against wire"),
+    Finding("ground-source", "source", "unknown", "nobody looked", "NEC 2023 250.130(C)",
+            "nec-2023", remedy="Look in the box.", title="Source has a ground"),
     Finding("box-fill", "source", "fail", "needs 20.0 in3, has 12.5 in3", "NEC 2023 314.16",
-            "nec-2023", remedy="A deep box of 22.5 in3 is in the takeoff.", blocking=True),
+            "nec-2023", remedy="Fit a deep box of 22.5 in3.", blocking=True,
+            title="Wires in each box"),
+)
+REMEDIES = (
+    RemedyPart("boxes", "box-deep", Decimal(1), "ea"),
+    RemedyTask("terminate", "replace-box", Decimal(1), "ea"),
+    RemedyChange("device", "new", "gfci receptacle"),
 )  # fmt: skip
 
 

@@ -20,6 +20,7 @@ from estimator.survey.fields import (
     MaybeArea,
     MaybeInt,
     MaybeLength,
+    MaybeNumber,
     MaybeText,
     MaybeVolume,
 )
@@ -35,6 +36,7 @@ KINDS: tuple[tuple[Any, str], ...] = (
     (MaybeVolume, "volume or unknown"),
     (MaybeArea, "area or unknown"),
     (MaybeInt, "whole number or unknown"),
+    (MaybeNumber, "number or unknown"),
     (MaybeText, "text or unknown"),
     (str, "text"),
     (bool, "true or false"),
