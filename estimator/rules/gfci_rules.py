@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from estimator.rules.facts import Facts
 from estimator.rules.place_facts import (
-    changes_devices,
     is_decided,
     outlets,
     place_words,
@@ -89,7 +88,7 @@ def _sentence(words: str) -> str:
 def _remedies(facts: Facts, box: Box) -> tuple[Remedy, ...]:
     """A ground-fault receptacle at the first new receptacle of the way that needs one."""
     first = _first_to_change(facts, box)
-    if first is None or not changes_devices(facts):
+    if first is None:
         return _at_the_source(facts)
     return (RemedyChange("device", first.id, receptacle_for(weather_asked(facts, first), True)),)
 

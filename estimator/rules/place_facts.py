@@ -131,8 +131,3 @@ def protective_device(facts: Facts, device: str) -> tuple[Remedy, ...]:
 def is_decided(facts: Facts, finding_id: str) -> bool:
     """True where the job accepts a finding or declines its remedy."""
     return any(each.finding == finding_id for each in facts.survey.acceptances)
-
-
-def changes_devices(facts: Facts) -> bool:
-    """True where a planned device can be exchanged: the job is in the units the devices are."""
-    return facts.survey.job.units == _BOOK

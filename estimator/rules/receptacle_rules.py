@@ -8,11 +8,9 @@ from estimator.rules.facts import Facts
 from estimator.rules.gfci_rules import gets_ground_fault
 from estimator.rules.place_facts import (
     UNKNOWN,
-    changes_devices,
     moisture,
     new_receptacles,
     place_words,
-    protective_device,
     weather_asked,
 )
 from estimator.rules.protection import arc_fault_listed, ground_fault_need
@@ -95,9 +93,7 @@ def _judge(facts: Facts, box: Box, asked: str) -> Finding:
 
 def _remedies(facts: Facts, box: Box, asked: str) -> tuple[Remedy, ...]:
     device = receptacle_for(asked, gets_ground_fault(facts, box))
-    if changes_devices(facts):
-        return (RemedyChange("device", box.id, device),)
-    return protective_device(facts, device)
+    return (RemedyChange("device", box.id, device),)
 
 
 @rule(REPLACED)

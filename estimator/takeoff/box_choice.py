@@ -38,19 +38,20 @@ def choose(
 ) -> BoxOnFile | None:
     """The smallest box on file for the place, the stated volume and the wires.
 
-    A box in the place of an old one takes no rings over. None where none on file fits.
+    A box in the place of an old one takes no rings over. A box without a volume holds nothing
+    that has to be counted, or that a volume was stated for. None where none on file fits.
     """
     asked_in3 = box.replacement_volume_in3 if box.existing else bare_volume_in3(box, rules)
     needs: dict[YesNo, Need] = {}
     for offer in stock.boxes:
         if not _suits(offer, box):
             continue
-        if offer.volume_in3 is None:
-            return offer
-        if offer.volume_in3 < (asked_in3 or Decimal(0)):
+        if (offer.volume_in3 or Decimal(0)) < (asked_in3 or Decimal(0)):
             continue
         if rules is None:
             return offer
+        if offer.volume_in3 is None:
+            continue
         clamps = offered_clamps(offer, practice)
         if clamps not in needs:
             needs[clamps] = need_of(box, holding, clamps, rules)

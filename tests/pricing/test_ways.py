@@ -98,8 +98,9 @@ def test_without_a_way_into_the_crawlspace_the_answer_is_a(books: Books) -> None
 def test_a_way_in_that_nobody_looked_for_blocks_nothing(books: Books) -> None:
     made = job(books, ('accessible = "yes"', 'accessible = "unknown"'))
     assert [each.route for each in made.routes] == ["C", "A", "B"]
-    assert made.findings[0].finding_id == "level-access:run C"
-    assert made.findings[0].verdict == "unknown"
+    assert made.routes[0].blocked_by == ()
+    found = {each.finding_id: each for each in made.findings}["level-access:run C"]
+    assert (found.verdict, found.stops_the_bid) == ("unknown", False)
 
 
 @pytest.mark.parametrize("name", ["A", "B", "C"])

@@ -1,4 +1,7 @@
-"""The second total: each unknown with a dear side, alone and together."""
+"""The second total: each unknown with a dear side, alone and together.
+
+The rules are kept still: all that those with a remedy ask for is known here.
+"""
 
 from __future__ import annotations
 
@@ -12,11 +15,16 @@ from tests.pricing.made_books import bid, plain
 from tests.route.made_house import WALL, Table
 
 KNOWN_WALL: Table = WALL | {"stud": "2x4", "finish": "gypsum board"}
+SCREWS: Table = {"wires_per_screw": 1, "push_in_terminals": "no"}
 SOURCE: Table = {"id": "a", "existing": True, "wall": "w", "x": 20, "height": 15,
-                 "cables": ["14-2"], "volume": 18, "clamps": "no"}  # fmt: skip
+                 "cables": ["14-2"], "volume": 18, "clamps": "no", "contents": SCREWS}  # fmt: skip
 NEW: Table = {"id": "b", "wall": "w", "x": 92, "height": 15}
+JOB: Table = {"id": "J", "title": "t", "occupied": "no"}
+# Nothing of the circuit is left to find out: every rule that has a remedy can answer.
+CIRCUIT: Table = {"breaker": 15, "wire": "14", "material": "copper", "kind": "general",
+                  "protection": ["afci", "gfci"], "grounded": "yes", "multiwire": "no"}  # fmt: skip
 KNOWN: Table = {
-    "job": {"id": "J", "title": "t", "occupied": "no"}, "walls": [KNOWN_WALL],
+    "job": JOB, "house": {"permit": "not needed"}, "circuit": CIRCUIT, "walls": [KNOWN_WALL],
     "boxes": [SOURCE, NEW], "run": {"height": 60},
     "openings": [{"id": "o", "wall": "w", "left": 20, "right": 30, "bottom": 30, "top": 40}],
 }  # fmt: skip
@@ -91,7 +99,7 @@ def test_all_at_once_are_all_named() -> None:
         {"boxes": [SOURCE, NEW], "walls": [KNOWN_WALL, WALL | {"id": "v", "finish": "unknown"}]},
         {"boxes": [SOURCE | {"clamps": "unknown"}, NEW]},  # already counted as if there
         {"job": {"id": "J", "title": "t", "occupied": "no", "year_built": "unknown"}},
-        {"circuit": {"breaker": "unknown", "wire": "unknown"}},
+        {"circuit": CIRCUIT | {"wire": "unknown", "ground_wire": "unknown"}},
     ],
 )
 def test_an_unknown_that_moves_nothing_makes_no_second_total(changes: Table) -> None:

@@ -77,7 +77,11 @@ def survey(raw: dict[str, Any]) -> Survey:
 
 def facts(raw: dict[str, Any], **practice: Any) -> Facts:
     """The facts of a job, with the shipped books and some settings of its shop set anew."""
-    read = survey_from(raw)
+    return facts_of(survey_from(raw), **practice)
+
+
+def facts_of(read: Survey, **practice: Any) -> Facts:
+    """The facts of a survey."""
     books = METRIC if read.job.units == "metric" else BOOKS
     shop: Practice = replace(books.shop.practice, **practice)
     paths = run_paths(read)

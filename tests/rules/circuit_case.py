@@ -14,6 +14,7 @@ from estimator.rules.records import Finding
 from estimator.rules.registry import FUNCTIONS
 from estimator.rules.screen import screen
 from estimator.survey.reader import survey_from
+from estimator.survey.records import Survey
 from estimator.takeoff.take_off import take_off
 
 BOOKS = read_books(Path(__file__).parents[2] / "catalogs")
@@ -81,7 +82,11 @@ def job(
 
 def facts(raw: dict[str, Any]) -> Facts:
     """The facts of a job, with the shipped books."""
-    survey = survey_from(raw)
+    return facts_of(survey_from(raw))
+
+
+def facts_of(survey: Survey) -> Facts:
+    """The facts of a survey, with the shipped books."""
     paths = run_paths(survey)
     practice = BOOKS.shop.practice
     return Facts(survey, paths, take_off(survey, paths, practice, stock_of(BOOKS)), practice)

@@ -15,6 +15,7 @@ from estimator.rules.records import Finding
 from estimator.rules.registry import FUNCTIONS
 from estimator.rules.screen import screen
 from estimator.survey.reader import survey_from
+from estimator.survey.records import Survey
 from estimator.takeoff.take_off import take_off
 
 BOOKS = read_books(Path(__file__).parents[2] / "catalogs")
@@ -86,7 +87,12 @@ def inside(room: str, new: Raw | None = None, **tables: Any) -> Raw:
 
 def facts(raw: Raw) -> Facts:
     """The facts of a job's only way, with the shipped books."""
-    survey, practice = survey_from(raw), BOOKS.shop.practice
+    return facts_of(survey_from(raw))
+
+
+def facts_of(survey: Survey) -> Facts:
+    """The facts of a survey, with the shipped books."""
+    practice = BOOKS.shop.practice
     paths = run_paths(survey)
     takeoff = take_off(survey, paths, practice, stock_of(BOOKS))
     return Facts(survey, paths, takeoff, practice)

@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from estimator.rules.records import Finding
-from tests.rules.box_case import by_subject, job, of
+from tests.rules.box_case import by_subject, facts_of, job, of, survey
+from tests.rules.metric_case import in_metres, said_of
 
 RULE = "box-depth"
 
@@ -130,9 +131,8 @@ def test_a_wire_size_without_a_row_is_unknown() -> None:
     found = new(depth="3 in", contents={"device_wire": "2"})
     assert (found.verdict, found.remedy) == ("unknown", "Ask a licensed electrician.")
     assert found.figures == "no least depth on file for the wires in it"
-    mixed = job(new={"depth": "3 in", "device": "switch"}, job={"units": "metric"},
-                old={"cables": []}, cable="2.5 mm2 2-core and earth")  # fmt: skip
-    assert of(RULE, "new", mixed).verdict == "unknown"
+    metric = in_metres(survey(job(new={"depth": "3 in", "device": "switch"})))
+    assert said_of(RULE, facts_of(metric))["new"].verdict == "unknown"
 
 
 def test_a_box_of_unknown_depth_is_unknown() -> None:

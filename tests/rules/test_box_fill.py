@@ -10,7 +10,8 @@ import pytest
 from estimator.rules.facts import Facts
 from estimator.rules.records import Finding
 from estimator.rules.registry import FUNCTIONS
-from tests.rules.box_case import facts, job, of, screened
+from tests.rules.box_case import facts, facts_of, job, of, screened, survey
+from tests.rules.metric_case import CABLE, in_metres, said_of
 
 RULE = "box-fill"
 CARRY_ON = {"finding": "box-fill:old", "reason": "owner", "decision": "decline remedy"}
@@ -229,8 +230,17 @@ def test_every_missing_fact_is_named() -> None:
 
 
 def test_a_wire_in_millimetres_has_no_figure_here() -> None:
-    raw = job(job={"units": "metric"}, old={"cables": []}, cable="2.5 mm2 2-core and earth")
-    assert {each.verdict for each in FUNCTIONS[RULE](facts(raw))} == {"unknown"}
+    metric = said_of(RULE, facts_of(in_metres(survey(job()))))
+    assert {name: each.verdict for name, each in metric.items()} == {
+        "old": "unknown", "new": "unknown",
+    }  # fmt: skip
+
+
+def test_a_metric_house_in_canada_is_counted_by_no_guess() -> None:
+    raw = job(job={"country": "CA", "units": "metric"}, old={"cables": []}, cable=CABLE)
+    found = {each.finding_id: each.verdict for each in screened(raw)}
+    assert "box-fill:old" not in found
+    assert found["box-fill-canada:old"] == found["box-fill-canada:new"] == "unknown"
 
 
 def test_a_box_whose_volume_the_book_does_not_say_is_unknown() -> None:

@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 
 from estimator.rules.records import Finding, RemedyPart, RemedyTask
-from tests.rules.box_case import by_subject, job, of
+from tests.rules.box_case import by_subject, facts_of, job, of, survey
+from tests.rules.metric_case import in_metres, said_of
 
 SETBACK, GAP, BURIED = "box-setback", "box-gap", "box-buried"
 ONE = Decimal(1)
@@ -178,6 +179,7 @@ def test_every_box_of_the_job_stays_within_reach() -> None:
 
 
 def test_lengths_of_a_metric_job_are_in_millimetres() -> None:
-    raw = job(job={"units": "metric"}, old={"cables": [], "contents": {"setback": "10 mm"}},
-              cable="2.5 mm2 2-core and earth")  # fmt: skip
-    assert of(SETBACK, "old", raw).figures == "10 mm behind the surface, at most 6.35 mm"
+    metric = in_metres(survey(job(old={"contents": {"setback": "10 mm"}})))
+    assert said_of(SETBACK, facts_of(metric))["old"].figures == (
+        "10 mm behind the surface, at most 6.35 mm"
+    )

@@ -8,7 +8,9 @@ from typing import Any
 import pytest
 
 from estimator.rules.registry import FUNCTIONS
-from tests.rules.circuit_case import facts, findings, job, one
+from estimator.survey.reader import survey_from
+from tests.rules.circuit_case import facts, facts_of, findings, job, one
+from tests.rules.metric_case import in_metres, said_of
 
 RULE = "ampacity-adjustment"
 TABLE = "NEC 2023 Table 310.15(C)(1)"
@@ -215,9 +217,7 @@ def test_wire_too_thin_anywhere_is_for_the_breaker_rule(breaker_a: int, count: i
 
 
 def test_a_size_not_on_file_is_for_the_breaker_rule() -> None:
-    raw = job(run={"cable": "2.5 mm2 2-core and earth"}, old={"cables": []})
-    raw["job"]["units"] = "metric"
-    assert findings(RULE, raw) == {}
+    assert said_of(RULE, facts_of(in_metres(survey_from(job())))) == {}
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,10 @@ from typing import Any
 import pytest
 
 from estimator.rules.registry import FUNCTIONS
-from tests.rules.circuit_case import JOB, facts, findings, job, one, verdict
+from estimator.survey.reader import survey_from
+from estimator.survey.records import Survey
+from tests.rules.circuit_case import facts, facts_of, findings, job, one, verdict
+from tests.rules.metric_case import in_metres, said_of
 
 LOAD = "circuit-load"
 RATING = "receptacle-rating"
@@ -197,19 +200,15 @@ def test_an_old_receptacle_nobody_read_and_a_light_are_left_alone() -> None:
 
 
 @pytest.mark.parametrize(
-    ("raw", "figures"),
+    ("survey", "figures"),
     [
-        (job(breaker="unknown"), "15 A receptacle, breaker unknown"),
-        (
-            {**job(run={"cable": "2.5 mm2 2-core and earth"}, old={"cables": []}),
-             "job": {**JOB["job"], "units": "metric"}},
-            "unknown receptacle, breaker 20 A",
-        ),
+        (survey_from(job(breaker="unknown")), "15 A receptacle, breaker unknown"),
+        (in_metres(survey_from(job())), "unknown receptacle, breaker 20 A"),
     ],
     ids=["breaker", "rating"],
-)  # fmt: skip
-def test_a_rating_or_breaker_nobody_knows(raw: dict[str, Any], figures: str) -> None:
-    found = one(RATING, raw, "new")
+)
+def test_a_rating_or_breaker_nobody_knows(survey: Survey, figures: str) -> None:
+    found = said_of(RATING, facts_of(survey))["new"]
     assert (found.verdict, found.figures) == ("unknown", figures)
     assert (
         found.remedy == "Read the number on the breaker, and the rating on the receptacle's face."

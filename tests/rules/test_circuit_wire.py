@@ -8,7 +8,9 @@ import pytest
 
 from estimator.rules.circuit_rules import awg, breaker_limit
 from estimator.rules.records import RemedyChange
-from tests.rules.circuit_case import facts, findings, job, one, screened, verdict
+from estimator.survey.reader import survey_from
+from tests.rules.circuit_case import facts, facts_of, findings, job, one, screened, verdict
+from tests.rules.metric_case import in_metres, said_of
 
 RULE = "breaker-wire"
 METAL = "wire-material"
@@ -210,9 +212,7 @@ def test_a_breaker_nobody_read_may_be_one_of_20(
 
 
 def test_a_cable_without_an_awg_size_is_not_known() -> None:
-    raw = job(run={"cable": "2.5 mm2 2-core and earth"}, old={"cables": []})
-    raw["job"]["units"] = "metric"
-    found = one(RULE, raw, "run 1")
+    found = said_of(RULE, facts_of(in_metres(survey_from(job()))))["run 1"]
     said = "new 2.5 mm2 2-core and earth cable: no figure on file for size 2.5"
     assert (found.verdict, found.figures) == ("unknown", said)
     assert found.remedy == "Choose a cable with an AWG size."

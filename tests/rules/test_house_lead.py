@@ -275,5 +275,5 @@ def test_nothing_cut_in_a_room_is_nothing() -> None:
 
 
 def test_a_new_box_of_no_known_cut_out_disturbs_nothing() -> None:
-    raw = old_house(new={"mount": "ceiling", "out": "20 in", "gangs": 2})
+    raw = old_house(new={"mount": "ceiling", "out": "20 in", "gangs": 2}, run=TYPED)
     assert "; nothing = 0 of 6 ft2 in 30 days, under by 6" in one("lead-paint", raw).figures

@@ -114,7 +114,7 @@ def test_dust() -> None:
     ("changes", "figures"),
     [
         ({"new": {"height": "72.1 in"}}, "box new at 72.1 in"),
-        ({"new": {"mount": "ceiling", "out": "20 in"}}, "box new in the ceiling"),
+        ({"new": {"mount": "ceiling", "out": "20 in"}, "run": TYPED}, "box new in the ceiling"),
         ({"run": {"way": "over", "height": "91 in"}}, "run 1 at 91 in"),
         (
             {

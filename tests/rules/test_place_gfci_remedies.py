@@ -91,14 +91,6 @@ def test_its_rating_follows_the_breaker(breaker: int | str, item: str) -> None:
     assert part.item == item
 
 
-def test_a_job_in_metres_gets_parts_in_place_of_a_change() -> None:
-    raw = job("bathroom")
-    raw["job"]["units"] = "metric"
-    raw["boxes"][0]["cables"] = ["2.5 mm2 2-core and earth"]
-    raw["runs"][0]["cable"] = "2.5 mm2 2-core and earth"
-    assert finding(RULE, raw).remedies == AT_THE_SOURCE
-
-
 @pytest.mark.parametrize(
     ("room", "priced"),
     [("bedroom", False), ("recreation room", True), ("other", True), ("that room", True)],

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from typing import Any
 
 import pytest
 
 from estimator.rules.receptacle_rules import _free_of_shutters
-from estimator.rules.records import RemedyChange, RemedyPart
+from estimator.rules.records import RemedyChange
 from tests.rules.place_case import EDITIONS, facts, finding, findings, job, run, verdict, worked
 
 E17, E20, E23 = EDITIONS
@@ -184,18 +183,6 @@ def test_lo_10_a_place_that_asks_for_no_ground_fault_device() -> None:
     water = {"moisture": "wet", "sink_distance": "9 ft", "tub_distance": "9 ft"}
     raw = job("attic", new={"spot": water}, edition=E17)
     assert finding(WEATHER, raw).remedies == (RemedyChange("device", "new", "wet receptacle"),)
-
-
-def test_lo_10_a_job_in_metres_gets_parts() -> None:
-    raw = outdoors("damp")
-    raw["job"]["units"] = "metric"
-    raw["boxes"][0]["cables"] = ["2.5 mm2 2-core and earth"]
-    raw["runs"][0]["cable"] = "2.5 mm2 2-core and earth"
-    parts = [each for each in finding(WEATHER, raw).remedies if isinstance(each, RemedyPart)]
-    assert parts == [
-        RemedyPart("devices", "receptacle-weather-20", Decimal(1), "ea"),
-        RemedyPart("devices", "cover-damp-1g", Decimal(1), "ea"),
-    ]
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,18 @@ from typing import Any
 import pytest
 
 from estimator.rules.records import RemedyChange
-from tests.rules.place_case import EDITIONS, finding, findings, job, run, verdict, worked
+from estimator.survey.reader import survey_from
+from tests.rules.metric_case import in_metres, said_of
+from tests.rules.place_case import (
+    EDITIONS,
+    facts_of,
+    finding,
+    findings,
+    job,
+    run,
+    verdict,
+    worked,
+)
 
 NEUTRAL, APPLIANCE = "switch-neutral", "appliance-outlet"
 
@@ -65,10 +76,7 @@ def test_lo_06_a_cable_with_one_more_wire(cable: str, want: str) -> None:
 
 
 def test_lo_06_no_such_cable_on_file() -> None:
-    raw = switch("bedroom", "2.5 mm2 2-core and earth")
-    raw["job"]["units"] = "metric"
-    raw["boxes"][0]["cables"] = ["2.5 mm2 2-core and earth"]
-    said = finding(NEUTRAL, raw)
+    said = said_of(NEUTRAL, facts_of(in_metres(survey_from(switch("bedroom")))))["new"]
     assert (said.verdict, said.remedies) == ("fail", ())
 
 

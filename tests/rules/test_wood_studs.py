@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import pytest
 
+from estimator.survey.reader import survey_from
+from tests.rules.metric_case import in_metres, said_of
 from tests.rules.wood_case import (
     BORED,
     IRC_2021,
     NOTCHED,
     TYPED,
+    facts_of,
     findings,
     hole,
     job,
@@ -241,9 +244,9 @@ def test_a_local_figure_goes_before_the_table() -> None:
 
 def test_metric_words_round_down_to_the_millimetre() -> None:
     # 40 % of 89 mm is 35.6 mm; (89 - 20) / 2 = 34.5; 5/8 in = 15.875 mm
-    run = {"cable": "2.5 mm2 2-core and earth", "hole": "20 mm"}
-    wall = {"stud_depth": "89 mm", "bearing": "yes"}
-    assert one("stud-hole", job(job={"units": "metric"}, run=run, wall=wall)).figures == (
+    raw = job(run={"hole": "20 mm"}, wall={"stud_depth": "89 mm", "bearing": "yes"})
+    (found,) = said_of("stud-hole", facts_of(in_metres(survey_from(raw)))).values()
+    assert found.figures == (
         "4 bored studs (bearing or outside wall), hole 20 mm: at most 35 mm (40 % of 89 mm);"
         " wood left at the edge 34.5 mm, at least 15.875 mm"
     )

@@ -19,6 +19,7 @@ from estimator.rules.registry import FUNCTIONS
 from estimator.rules.screen import screen
 from estimator.settings import Practice
 from estimator.survey.reader import survey_from
+from estimator.survey.records import Survey
 from estimator.takeoff.take_off import take_off
 
 BOOKS = read_books(Path(__file__).parents[2] / "catalogs")
@@ -94,7 +95,11 @@ def notch(depth: str, **changes: Any) -> dict[str, Any]:
 
 def facts(raw: dict[str, Any], practice: Practice = PRACTICE) -> Facts:
     """The facts of a job, with the shipped books."""
-    survey = survey_from(raw)
+    return facts_of(survey_from(raw), practice)
+
+
+def facts_of(survey: Survey, practice: Practice = PRACTICE) -> Facts:
+    """The facts of a survey, with the shipped books."""
     paths = run_paths(survey)
     return Facts(survey, paths, take_off(survey, paths, practice, stock_of(BOOKS)), practice, HOURS)
 

@@ -142,7 +142,10 @@ SINGLE = {
     ("circuit", "breaker"): None,
     ("circuit", "wire"): None,
     ("circuit", "grounded"): "unknown",
-    ("circuit", "aluminum"): "unknown",
+    ("circuit", "material"): "unknown",
+    ("circuit", "kind"): "unknown",
+    ("circuit", "multiwire"): "unknown",
+    ("circuit", "load"): None,
     ("finish", "paint_area"): None,
 }
 

@@ -101,7 +101,7 @@ NAMES: list[Case] = [
     ('top = "4-', 'route = "A" # here\ntop = "4-', 'no route "A"', "On file: none"),
     ('[circuit]', 'route = "A" # here\n[circuit]', 'no route "A"', "On file: none"),
     ('kind = "attic"', 'kind="attic"\n[[levels]]\nkind="attic" # here', "a second attic", "Keep"),
-    ('to = "new"', 'to = "new"\ndevice = 1', 'key "device" is not known', "Known: cable"),
+    ('to = "new"', 'to = "new"\ndevice = 1', 'key "device" is not known', "Known: bend_radius"),
     ('clamps', 'device = "gfci receptacle"\ndevice_rating = 30 # here\nclamps',
      "no gfci receptacle of 30 A", "Write 15 or 20, or leave it out."),
 ]  # fmt: skip

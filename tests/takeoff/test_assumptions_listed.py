@@ -10,7 +10,7 @@ from tests.route.made_house import Table, house
 from tests.takeoff.made_takeoff import taken
 
 KNOWN_JOB = {"id": "J", "title": "t", "year_built": 1990, "occupied": "no"}
-KNOWN_CIRCUIT = {"breaker": 15, "wire": "14", "grounded": "yes", "aluminum": "no"}
+KNOWN_CIRCUIT = {"breaker": 15, "wire": "14", "grounded": "yes", "material": "copper"}
 KNOWN_WALL = {"id": "w", "length": 240, "height": 96, "stud": "2x4", "spacing": 16,
               "layout_from": 16, "bearing": "no"}  # fmt: skip
 SOURCE = {"id": "a", "existing": True, "wall": "w", "x": 20, "height": 15, "cables": ["14-2"],
@@ -74,7 +74,7 @@ def test_of_the_job(key: str, want: str) -> None:
         ("breaker", "the breaker's rating"),
         ("wire", "the smallest wire on the circuit"),
         ("grounded", "whether the circuit has a ground"),
-        ("aluminum", "whether the old wire is aluminum"),
+        ("material", "whether the old wire is aluminum"),
     ],
 )
 def test_of_the_circuit(key: str, want: str) -> None:

@@ -12,7 +12,8 @@ from estimator.pricing.stock import stock_of
 from estimator.pricing.worst import if_it_turns_out_badly
 from estimator.takeoff.boxes import plan_boxes, rules_for
 from estimator.takeoff.records import BoxCount
-from tests.rules.box_case import METRIC, PRACTICE, STOCK, facts, job, survey
+from tests.rules.box_case import METRIC, PRACTICE, STOCK, facts, facts_of, job, survey
+from tests.rules.metric_case import in_metres
 
 
 def count(box_id: str, raw: dict[str, Any], **practice: Any) -> BoxCount:
@@ -173,8 +174,9 @@ def test_where_nobody_counts_the_smallest_box_on_file_is_taken() -> None:
 
 
 def test_a_wire_without_a_figure_leaves_no_fill() -> None:
-    raw = job(job={"units": "metric"}, old={"cables": []}, cable="2.5 mm2 2-core and earth")
-    assert (count("old", raw).fill_after, count("old", raw).fill_sum) == (None, "")
+    boxes = facts_of(in_metres(survey(job()))).takeoff.boxes
+    old = {each.box_id: each for each in boxes}["old"]
+    assert (old.fill_after, old.fill_sum) == (None, "")
 
 
 def test_canada_sizes_a_new_box_by_its_own_counting() -> None:
@@ -206,12 +208,13 @@ def test_canada_replaces_an_old_box_under_the_name_of_its_rule() -> None:
             if line.remedy} == {"box-fill-canada:old"}  # fmt: skip
 
 
-def test_a_metric_book_without_volumes_gives_the_first_box_of_the_place() -> None:
+@pytest.mark.parametrize(("country", "item"), [("US", ""), ("CA", ""), ("GB", "box-x")])
+def test_a_box_without_a_volume_is_bought_only_where_nobody_counts(country: str, item: str) -> None:
     assert stock_of(METRIC).boxes[0].volume_in3 is not None
     nameless = STOCK.boxes[0].__class__("box-x", "box", None, 1, False, False, None, "old-work")
     stock = STOCK.__class__((nameless,), STOCK.connectors, STOCK.descriptions, STOCK.units)
-    (_, new) = plan_boxes(survey(job()), PRACTICE, stock)
-    assert (new.count.item, new.count.volume_in3) == ("box-x", None)
+    (_, new) = plan_boxes(survey(job(job={"country": country})), PRACTICE, stock)
+    assert (new.count.item, new.count.volume_in3) == (item, None)
 
 
 def test_the_bad_case_replaces_a_box_whose_room_nobody_knows() -> None:

@@ -84,6 +84,8 @@ def test_where_nobody_counts_any_box_will_do() -> None:
     made = job(book=book, job={"id": "J", "title": "t", "country": "GB"})
     assert counted(made, "b").item == "unmarked"
     assert part(made, "unmarked").reason == "new box"
+    asked = job(book=book, job={"id": "J", "title": "t", "country": "GB"}, new={"volume": 13})
+    assert counted(asked, "b").item == "p14"
     assert counted(made, "a").fill_after is None
 
 
