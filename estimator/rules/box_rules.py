@@ -71,11 +71,17 @@ class _Case:
     def figures(self) -> str:
         """What is compared, in words."""
         unit = self.rules.unit
-        before = "" if self.before is None else _taken(self.before)
+        before = self.taken_before
         said = self.after.said if not before else f"before {before} {unit}, after {self.after.said}"
         if self.room is None:
             return f"{said} {unit}; its volume is unknown"
         return f"{said} of {_show(self.room)} {unit}{self._looked_up}"
+
+    @property
+    def taken_before(self) -> str:
+        """Room taken before the work; empty for a new box and where there is no figure."""
+        taken = None if self.before is None else self.before.taken
+        return "" if taken is None else _show(taken)
 
     @property
     def _looked_up(self) -> str:
@@ -136,11 +142,10 @@ def _find_volume(case: _Case) -> str:
 def _replaced(facts: Facts, case: _Case, room: Fraction, cite: str) -> Finding:
     """The finding of an old box that gets a larger one in its place."""
     count, unit = case.count, case.rules.unit
-    old = room_of(case.box, case.rules) or Fraction(0)
-    before = "" if case.before is None else _taken(case.before)
+    old, before = room_of(case.box, case.rules), case.taken_before
     figures = (
-        f"old box: {_show(old)} {unit} for {before or 'what is in it'} before the work; "
-        f"new box: {case.after.said} of {_show(room)} {unit}"
+        f"old box: {'' if old is None else _show(old)} {unit} for {before or 'what is in it'} "
+        f"before the work; new box: {case.after.said} of {_show(room)} {unit}"
     )
     name = (case.rules.rule, count.box_id)
     if case.unseen:
@@ -168,11 +173,6 @@ def _room(box: Box, count: BoxCount, rules: FillRules) -> Fraction | None:
     if not count.item:
         return room_of(box, rules)
     return None if count.volume_in3 is None else room_in(count.volume_in3, rules)
-
-
-def _taken(need: Need) -> str:
-    """Room taken, as a number; empty where there is no figure."""
-    return "" if need.taken is None else _show(need.taken)
 
 
 def _show(amount: Fraction) -> str:

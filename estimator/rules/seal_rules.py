@@ -39,11 +39,15 @@ def fire_seal(facts: Facts) -> Iterator[Finding]:
 
 
 def _holes_words(count: RunCount) -> str:
-    blocks = count.sealant - count.plate_holes - count.floor_holes
+    listed = dict(count.listed)
     said = (
-        (count.plate_holes, "hole through wall plates", "holes through wall plates"),
+        (
+            count.plate_holes + listed.get("plate", 0),
+            "hole through wall plates",
+            "holes through wall plates",
+        ),
         (count.floor_holes, "floor hole", "floor holes"),
-        (blocks, "hole through a block", "holes through blocks"),
+        (listed.get("block", 0), "hole through a block", "holes through blocks"),
     )
     words = [f"{number} {one if number == 1 else more}" for number, one, more in said if number]
     return ", ".join(words) or "no hole through plates or floors"

@@ -100,6 +100,21 @@ def missing_facts(space: Space, inside: Inside, rules: FillRules) -> Iterator[st
         yield "how many wire connectors are in it"
 
 
+# Of these a survey does not tell the side; without them a side is as empty as it can be.
+_EITHER_SIDE = (
+    "stud",
+    "hickey",
+    "loops",
+    "passing",
+    "through_wire",
+    "fixture_wires",
+    "terminal_blocks",
+    "isolated_grounds",
+    "bonding_jumpers",
+)
+_ON_THE_OTHER_SIDE: dict[str, Any] = {name: getattr(Inside(), name) for name in _EITHER_SIDE}
+
+
 def open_facts(
     space: Space, inside: Inside, rules: FillRules
 ) -> Iterator[tuple[str, dict[str, Any]]]:
@@ -113,22 +128,5 @@ def open_facts(
             yield "which wires are on the device", {"device_wire": thin}
         if found.through_wire is None and inside.through_wire:
             yield "the size of the wires that pass unbroken", {"through_wire": thin}
-    if not space.alone:
-        bare = Inside(inside.device_gangs, inside.device_wire, inside.device_depth_in)
-        bare = replace(bare, clamps=inside.clamps, connectors=inside.connectors)
-        if bare != inside:
-            changes = {name: getattr(bare, name) for name in _EITHER_SIDE}
-            yield "on which side of the barrier its other wires and fittings are", changes
-
-
-# Of these a survey does not tell the side.
-_EITHER_SIDE = (
-    "stud",
-    "hickey",
-    "loops",
-    "passing",
-    "fixture_wires",
-    "terminal_blocks",
-    "isolated_grounds",
-    "bonding_jumpers",
-)
+    if not space.alone and replace(inside, **_ON_THE_OTHER_SIDE) != inside:
+        yield "on which side of the barrier its other wires and fittings are", _ON_THE_OTHER_SIDE

@@ -142,7 +142,10 @@ def _barrier_missing(inside: Contents, holding: Holding, rules: FillRules) -> st
 
 
 def _sides(inside: Contents, holding: Holding, clamps: YesNo) -> Iterator[Space]:
-    """Each side of the barrier, the new cables on the side that they enter."""
+    """Each side of the barrier, the new cables on the side that they enter.
+
+    Codes that ask for wire connectors or for the depth of a device have no barrier on file.
+    """
     for side in inside.sides:
         yield Space(
             inside,
@@ -150,8 +153,7 @@ def _sides(inside: Contents, holding: Holding, clamps: YesNo) -> Iterator[Space]
             side.gangs_count,
             _wires(inside, side.cables, holding.new if side.takes_new else ()),
             clamps,
-            holding.connectors,
-            holding.device_in,
+            None,
             alone=False,
         )
 

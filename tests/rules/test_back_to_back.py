@@ -72,6 +72,7 @@ def test_two_shallow_boxes_fit_face_to_face(depth: str, verdict: str) -> None:
     found = pair(depth=depth)
     assert found.verdict == verdict
     assert found.figures.startswith("box old is on the other face: both 3 ")
+    assert found.cite == pair().cite
 
 
 @pytest.mark.parametrize(
@@ -86,6 +87,7 @@ def test_the_cavity_is_as_deep_as_the_studs(wall: dict[str, Any], verdict: str) 
 def test_measures_that_are_missing() -> None:
     raw = job(old={"x": "unknown"}, new={"room": "closet", "depth": "2-3/4 in"})
     found = of(RULE, "new", raw)
+    assert found.cite == pair().cite
     assert (found.verdict, found.remedy) == (
         "unknown",
         "Measure where both boxes stand, how deep they are and how deep the studs are.",
@@ -97,8 +99,10 @@ def test_measures_that_are_missing() -> None:
 def test_a_place_nobody_measured_is_unknown_where_the_depths_do_not_fit(key: str) -> None:
     deep = {"depth": "2-3/4 in"}
     new = deep | {"room": "closet", "x": "50 in"}
-    raw = job(old=deep | {key: "unknown"}, new=new)
-    assert of(RULE, "new", raw).verdict == "unknown"
+    found = of(RULE, "new", job(old=deep | {key: "unknown"}, new=new))
+    assert (found.verdict, found.cite) == ("unknown", pair().cite)
+    assert found.figures.endswith("both 5 1/2 in deep in a cavity of 3 1/2 in")
+    assert found.remedy.startswith("Measure where both boxes stand")
     shallow = job(old={"depth": "1/2 in", key: "unknown"}, new=new)
     assert of(RULE, "new", shallow).verdict == "pass"
 

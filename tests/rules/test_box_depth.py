@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from estimator.rules.records import Finding
-from tests.rules.box_case import by_subject, facts_of, job, of, survey
+from estimator.rules.registry import FUNCTIONS
+from tests.rules.box_case import by_subject, facts, facts_of, job, of, survey
 from tests.rules.metric_case import in_metres, said_of
 
 RULE = "box-depth"
@@ -130,9 +132,36 @@ def test_what_is_said_where_the_wire_decides() -> None:
 def test_a_wire_size_without_a_row_is_unknown() -> None:
     found = new(depth="3 in", contents={"device_wire": "2"})
     assert (found.verdict, found.remedy) == ("unknown", "Ask a licensed electrician.")
+    assert found.cite == "NEC 2020 314.24"
     assert found.figures == "no least depth on file for the wires in it"
     metric = in_metres(survey(job(new={"depth": "3 in", "device": "switch"})))
     assert said_of(RULE, facts_of(metric))["new"].verdict == "unknown"
+
+
+def test_one_size_without_a_row_among_others_is_unknown() -> None:
+    """A size that has no row could ask for more than those that have one."""
+    known = facts(job(new={"depth": "3 in"}))
+    boxes = tuple(replace(each, conductors=(("14", 2), ("2", 3))) for each in known.takeoff.boxes)
+    (found,) = FUNCTIONS[RULE](replace(known, takeoff=replace(known.takeoff, boxes=boxes)))
+    assert (found.verdict, found.cite) == ("unknown", "NEC 2023 314.24")
+
+
+@pytest.mark.parametrize(
+    "box",
+    [
+        {"depth": "2 in"},
+        {"depth": "1 in", "cables": ["12-2"], "contents": {"device_depth": "1 in"}},
+    ],
+)
+def test_what_is_unknown_is_cited(box: dict[str, Any]) -> None:
+    found = of(RULE, "old", job(old=box, job={"edition": "nec-2020"}))
+    assert (found.verdict, found.cite) == ("unknown", "NEC 2020 314.24(B)")
+
+
+def test_the_larger_depth_is_told_where_the_box_is_not_known() -> None:
+    inside = {"device_depth": "1 in"}
+    found = new(volume="99 in3", cables=["12-2"], contents=inside)
+    assert found.figures == "depth unknown, least 1 3/16 in"
 
 
 def test_a_box_of_unknown_depth_is_unknown() -> None:

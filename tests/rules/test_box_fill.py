@@ -280,5 +280,43 @@ def test_the_rule_gives_nothing_where_nobody_counts() -> None:
     assert list(FUNCTIONS[RULE](facts(job(job={"country": "GB"})))) == []
 
 
+OVER = ["12-3"] * 5
+CITED: list[tuple[str, dict[str, Any]]] = [
+    ("unknown", {"volume": "unknown"}),
+    ("unknown", {"cables": []}),
+    ("unknown", {"volume": "14 in3", "clamps": "unknown"}),
+    ("unknown", {"contents": {"barrier": "metal"}}),
+    ("pass", {"volume": "12 in3", "replacement_volume": "20 in3"}),
+    ("fail", {"cables": OVER}),
+]
+
+
+@pytest.mark.parametrize(("verdict", "box"), CITED)
+def test_every_verdict_is_cited_and_says_what_to_do(verdict: str, box: dict[str, Any]) -> None:
+    keep = [] if "replacement_volume" in box else [CARRY_ON]
+    found = old(job(old=box, acceptances=keep))
+    assert (found.verdict, found.cite) == (verdict, "NEC 2023 314.16")
+    assert len(found.remedy) > len("Look.")
+
+
+def test_what_is_not_on_file_is_cited_too() -> None:
+    assert of(RULE, "new", job(new={"cables": OVER})).cite == "NEC 2023 314.16"
+
+
+def test_another_box_s_remedy_that_was_declined_changes_nothing() -> None:
+    other = {"finding": "box-fill:new", "reason": "owner", "decision": "decline remedy"}
+    found = old(job(old={"cables": OVER}, acceptances=[other]))
+    assert found.remedy.startswith("No box on file for this place")
+    accepted = {"finding": "box-fill:old", "reason": "owner"}
+    found = old(job(old={"cables": OVER}, acceptances=[accepted]))
+    assert found.remedy.startswith("No box on file for this place")
+
+
+@pytest.mark.parametrize("unseen", [{"cables": []}, {"unknown_cables": True}])
+def test_what_to_do_about_cables_nobody_counted(unseen: dict[str, Any]) -> None:
+    found = old(job(old={"volume": "40 in3"} | unseen))
+    assert found.remedy == "Open the box with the circuit off and count the cables."
+
+
 def test_the_title_is_in_plain_words() -> None:
     assert old(job()).title == "Wires in each box"

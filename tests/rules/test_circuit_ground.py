@@ -113,6 +113,13 @@ def test_the_words_of_a_ground_left_behind() -> None:
     )
 
 
+def test_wires_of_a_metal_nobody_knows_are_taken_as_copper_here() -> None:
+    """15 A, wires 10 AWG: 12 AWG is within the table for any metal, 10 AWG keeps up with copper."""
+    circuit = {"breaker": 15, "wire": "10", "material": "unknown"}
+    assert one(SIZE, job(**circuit, ground_wire="12")).cite == "NEC 2023 250.122(B)"
+    assert verdict(SIZE, job(**circuit, ground_wire="10")) == "pass"
+
+
 def test_more_ground_than_the_wires_grew_passes() -> None:
     """15 A, wires 12 for 14: asks 4110 x 6530 / 4110 = 6530; 10 AWG has 10380."""
     assert verdict(SIZE, job(breaker=15, wire="12", ground_wire="10")) == "pass"

@@ -321,5 +321,7 @@ def test_the_words_of_a_new_loop() -> None:
     found = one(WHITE, job(old={"device": "luminaire"}, new={"device": "switch"}), "run 1")
     assert found.figures == "12-2 from a light to a switch: its white is a hot wire"
     assert found.remedy.startswith("Use the white for the supply to the switch")
-    assert "three-wire cable brings one" in found.remedy
+    assert found.remedy.endswith(
+        "as a hot wire. The switch box gets no neutral this way; three-wire cable brings one."
+    )
     assert (found.verdict, found.cite) == ("note", "NEC 2023 200.7(C)(1)")

@@ -94,6 +94,7 @@ def test_a_fan_on_a_box_not_made_for_fans_gets_one_that_is(
 ) -> None:
     found = box(20, which=which, fan="yes", fan_rated=rated)
     assert (found.verdict, found.remedies) == (verdict, FAN_PARTS)
+    assert found.cite == "NEC 2020 314.27(C)"
     assert found.figures.startswith("fan of 20 lb, a fan box holds at most 70 lb; ")
 
 
@@ -104,10 +105,17 @@ def test_what_is_said_of_fans() -> None:
         box(fan="yes").remedy
         == "Use a box made and marked for paddle fans, fastened to the framing."
     )
+    assert box(71, fan="yes").figures == "fan of 71 lb, a fan box holds at most 70 lb"
+    light = box(20, which="old", fan="yes", fan_rated="yes")
+    assert light.figures == "fan of 20 lb, a fan box holds at most 70 lb"
     old = box(which="old", fan="yes")
     assert old.figures.endswith("; nobody has read whether the box is made for fans")
     assert old.remedy.startswith("Read the marks inside the box.")
-    assert box(which="old", fan="yes", fan_rated="yes").remedy.startswith("Look up or weigh")
+    heavy = box(which="old", fan="yes", fan_rated="yes")
+    assert heavy.remedy.startswith("Look up or weigh")
+    assert heavy.figures == "fan of unknown weight, a fan box holds at most 70 lb"
+    marked = box(60, which="old", marked=60)
+    assert marked.figures == "60 lb on a box marked for 60 lb"
 
 
 def test_a_fan_nobody_has_ruled_out_is_unknown() -> None:

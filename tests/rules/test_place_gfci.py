@@ -151,7 +151,8 @@ def test_gf_05_outdoor_outlets_of_machines(edition: str, breaker: int | str, wan
 def test_gf_06_how_the_distance_is_measured(edition: str, words: str) -> None:
     said = finding(RULE, at("bedroom", edition, sink_distance="unknown"))
     assert words in said.remedy
-    assert said.remedy.endswith('If the room has none near, say so (sink_or_tub = "no").')
+    assert said.remedy.startswith("Measure along the cord, not through a wall, floor, ceiling, ")
+    assert said.remedy.endswith('. If the room has none near, say so (sink_or_tub = "no").')
 
 
 @pytest.mark.parametrize(
@@ -172,10 +173,13 @@ def test_gf_07_says_so_in_words() -> None:
         "box new holds a ground-fault receptacle, which is not easy to reach"
     )
     assert said.remedy == "Put the ground-fault device where its buttons are easy to reach."
+    assert said.cite == "NEC 2023 210.8"
     raw["boxes"][1]["spot"]["readily_accessible"] = "unknown"
     said = finding(RULE, raw)
     assert said.figures.endswith("box new holds a ground-fault receptacle; can it be reached?")
-    assert "readily_accessible" in said.remedy
+    assert said.remedy == (
+        "Say whether the ground-fault device is easy to reach (readily_accessible = ...)."
+    )
 
 
 def test_gf_08_a_class_a_device_trips_at_4_to_6_ma() -> None:

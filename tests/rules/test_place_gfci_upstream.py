@@ -134,9 +134,10 @@ def test_switches_are_not_spoken_of() -> None:
     assert findings(RULE, job("bathroom", new={"device": "switch"})) == {}
 
 
-def test_a_place_may_be_dropped_locally() -> None:
+@pytest.mark.parametrize("value", ["0", "no"])
+def test_a_place_may_be_dropped_locally(value: str) -> None:
     raw = at("laundry")
-    change = {"rule": RULE, "change": "figure", "figure": "gfci-laundry areas", "value": "0"}
+    change = {"rule": RULE, "change": "figure", "figure": "gfci-laundry areas", "value": value}
     raw["amendments"] = [change | {"reason": "county ordinance 7"}]
     assert verdict(RULE, raw) == "pass"
     assert screened(raw)["local-amendment:gfci-laundry areas"].cite == "local: county ordinance 7"

@@ -118,6 +118,13 @@ def test_lo_03_islands_in_2020(area: str, count: int) -> None:
     assert island(area) == f"island: {words}; {area.removesuffix(' ft2')} ft2: {count}"
 
 
+def test_lo_03_is_advice() -> None:
+    raw = job("kitchen", rooms=[{"id": "kitchen", "use": "kitchen", "island": "9 ft2"}])
+    said = finding(REQUIRED, raw | {"job": raw["job"] | {"edition": E20}}, "room kitchen")
+    assert (said.verdict, said.cite) == ("note", "NEC 2020 210.52(C)(2)")
+    assert said.remedy == "Plan for it while the floor is open."
+
+
 @pytest.mark.parametrize(
     ("edition", "figures"),
     [

@@ -137,6 +137,11 @@ def test_lo_10_indoors(room: str, moisture: str, want: str) -> None:
     assert verdict(WEATHER, job(room, new={"spot": {"moisture": moisture}})) == want
 
 
+def test_lo_10_a_dry_place_is_told() -> None:
+    said = finding(WEATHER, job(new={"spot": {"moisture": "dry"}}))
+    assert (said.figures, said.cite) == ("a dry place", "NEC 2023 406.9")
+
+
 def test_lo_10_an_unknown_place_is_asked_for() -> None:
     said = finding(WEATHER, job("unfinished basement"))
     assert said.figures == "unfinished basement: nobody has said whether it is damp or wet"

@@ -35,18 +35,21 @@ def test_receptacles_and_lights_have_their_neutral(device: str) -> None:
         ("yes", "the whites are joined here, apart from the switch", ""),
         (
             "no", "no neutral here, only a switch loop: its white is a hot wire",
-            "Never use the ground as a neutral",
+            "Start from the light's box or from a receptacle, where the whites are. Never use"
+            " the ground as a neutral: it would put current on bare metal.",
         ),
         (
             "unknown", "nobody has looked for a neutral in this box",
-            "is there a bundle of whites joined together that is not on the switch?",
+            "With the power off, draw the switch out: is there a bundle of whites joined"
+            " together that is not on the switch? If the only white goes to the switch, there is"
+            " no neutral.",
         ),
     ],
 )  # fmt: skip
 def test_the_words_of_a_neutral(bundle: str, figures: str, says: str) -> None:
     found = one(NEUTRAL, job(old={"device": "switch"}, found={"neutral_bundle": bundle}), "old")
     assert (found.figures, found.cite) == (figures, "NEC 2023 300.3(B)")
-    assert says in found.remedy
+    assert found.remedy == says
 
 
 @pytest.mark.parametrize(

@@ -197,6 +197,29 @@ def test_fittings_whose_side_is_unknown_count_on_both_or_on_none() -> None:
     assert found.open == ("on which side of the barrier its other wires and fittings are",)
 
 
+def test_a_side_with_a_splice_alone_has_no_device() -> None:
+    bare = [SIDES[0], {"cables": ["14-2"], "device": "none"}]
+    found = barrier({"barrier": "metal", "sides": bare})
+    assert found.said == "(4 + 1 + 2) x 2.00 = 14.0; (2 + 1) x 2.00 = 6.0"
+
+
+@pytest.mark.parametrize(
+    "fitting",
+    [{"hickey": True}, {"loops": 1}, {"passing": 1}, {"terminal_blocks": ["14"]},
+     {"fixture_wires": [{"wire": "18", "count": 1}]}],
+)  # fmt: skip
+def test_each_fitting_may_be_on_either_side(fitting: dict[str, Any]) -> None:
+    found = barrier({"barrier": "metal", "sides": SIDES} | fitting)
+    assert (found.least, len(found.open)) == (Fraction("28.5"), 1)
+    assert found.most > found.least
+
+
+def test_clamps_of_a_box_with_a_barrier_are_on_both_sides() -> None:
+    held = Holding(TWO, ("14-2",), 0)
+    found = need_of(box({"barrier": "metal", "sides": SIDES}, gangs=2), held, "yes", US)
+    assert (found.most, found.least, found.open) == (Fraction("32.5"), Fraction("32.5"), ())
+
+
 @pytest.mark.parametrize(
     ("contents", "fact"),
     [
@@ -235,6 +258,12 @@ def test_canada_asks_for_the_depth_and_the_connectors() -> None:
     )
     known = need_of(box({"device_depth": "1 in"}), Holding(TWO, (), 3), "unknown", CANADA)
     assert (known.taken, known.open) == (Fraction("172.2"), ())
+
+
+def test_a_device_to_be_bought_is_as_deep_as_planned_unless_told() -> None:
+    planned = Holding(TWO, (), 0, Fraction(2))  # 4 x 24.6 + 32 x 5.08
+    assert need_of(box(), planned, "no", CANADA).taken == Fraction("260.96")
+    assert need_of(box({"device_depth": "1 in"}), planned, "no", CANADA).taken == Fraction("147.6")
 
 
 def test_canada_does_not_ask_for_the_depth_where_no_device_is() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 from typing import Any
@@ -10,6 +11,7 @@ import pytest
 
 from estimator.pricing.stock import stock_of
 from estimator.pricing.worst import if_it_turns_out_badly
+from estimator.takeoff.box_choice import offered_clamps
 from estimator.takeoff.boxes import plan_boxes, rules_for
 from estimator.takeoff.records import BoxCount
 from tests.rules.box_case import METRIC, PRACTICE, STOCK, facts, facts_of, job, survey
@@ -103,6 +105,26 @@ def test_the_smallest_box_that_holds_the_wires_is_chosen() -> None:
 )
 def test_the_box_fits_the_place_and_what_is_asked(new: dict[str, Any], item: str) -> None:
     assert count("new", job(new=new)).item == item
+
+
+def test_a_metal_box_without_clamps_is_counted_without() -> None:
+    # 12-2 and a receptacle: 2 + 1 + 2 = 5 x 2.25 = 11.25, with clamps it would be 13.5
+    found = count("new", job(new={"metal": "yes"}, cable="12-2"))
+    assert (found.item, found.clamps) == ("box-metal-old-work-1g-12.5", "no")
+    assert found.fill_after == Decimal("11.25")
+
+
+@pytest.mark.parametrize("counted", [True, False])
+def test_clamps_of_a_metal_box_on_file_count_whatever_the_setting(counted: bool) -> None:
+    offer = replace(STOCK.boxes[0], clamps=True, metal=True)
+    assert offered_clamps(offer, replace(PRACTICE, count_built_in_clamps=counted)) == "yes"
+
+
+def test_the_smallest_box_of_all_is_smaller_than_one_cubic_inch() -> None:
+    tiny = replace(STOCK.boxes[0], item="box-tiny", metal=False, volume_in3=Decimal("0.5"))
+    stock = replace(STOCK, boxes=(tiny,))
+    (_, new) = plan_boxes(survey(job(job={"country": "GB"})), PRACTICE, stock)
+    assert new.count.item == "box-tiny"
 
 
 def test_a_marked_ring_on_a_new_box_lets_it_be_smaller() -> None:
@@ -211,8 +233,8 @@ def test_canada_replaces_an_old_box_under_the_name_of_its_rule() -> None:
 @pytest.mark.parametrize(("country", "item"), [("US", ""), ("CA", ""), ("GB", "box-x")])
 def test_a_box_without_a_volume_is_bought_only_where_nobody_counts(country: str, item: str) -> None:
     assert stock_of(METRIC).boxes[0].volume_in3 is not None
-    nameless = STOCK.boxes[0].__class__("box-x", "box", None, 1, False, False, None, "old-work")
-    stock = STOCK.__class__((nameless,), STOCK.connectors, STOCK.descriptions, STOCK.units)
+    nameless = replace(STOCK.boxes[0], item="box-x", metal=False, volume_in3=None)
+    stock = replace(STOCK, boxes=(nameless,))
     (_, new) = plan_boxes(survey(job(job={"country": country})), PRACTICE, stock)
     assert (new.count.item, new.count.volume_in3) == (item, None)
 

@@ -7,6 +7,8 @@ answer key was seen, or the printed one counts nothing but wires, the sum worked
 
 from __future__ import annotations
 
+from dataclasses import replace
+from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
@@ -215,6 +217,22 @@ def test_the_sum_can_be_redone_by_hand(held: Wires, inside: Inside, said: str) -
 def test_cables_bring_their_wires_and_one_ground_each() -> None:
     assert wires_of(("14-2", "12-3", "14-2")) == Wires((("12", 3), ("14", 4)), 3, "12", "12")
     assert wires_of(()) == Wires((), 0, "", "")
+
+
+def test_the_thicker_awg_is_the_smaller_number() -> None:
+    assert wires_of(("14-2", "10-2")).largest == "10"
+
+
+def test_a_fitting_that_a_code_counts_for_nothing_takes_nothing() -> None:
+    free = {"stud": Decimal(0), "hickey": Decimal(0), "passing": Decimal(0)}
+    rules = replace(NOW, counts=replace(NOW.counts, **free))
+    inside = {"stud": True, "hickey": True, "passing": 2, "through_wire": "14"}
+    assert total(wires({"14": 2}), rules, **inside) == 4
+
+
+def test_thicker_wires_come_later_in_the_sum() -> None:
+    found = fill_of(wires({"10": 2, "14": 2, "8": 1}), NONE, NOW)
+    assert found.said == "(2) x 2.00 + (2) x 2.50 + (1) x 3.00 = 12.0"
 
 
 def test_in_square_millimetres_the_larger_number_is_the_thicker_wire() -> None:
