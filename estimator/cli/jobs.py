@@ -42,12 +42,14 @@ def price_job(job: str, books_folder: Path | None) -> Priced:
     """
     from estimator.pricing.books_for import books_for
     from estimator.pricing.engine import estimate
+    from estimator.pricing.strays import stray_names
     from estimator.survey.reader import read_job
 
     path = job_path(job)
     file = read_job(path)
     books = books_for(file, books_folder)
-    return Priced(path, estimate(file.survey, books), (*file.notes, *_left_out(books)))
+    bid = estimate(file.survey, books)
+    return Priced(path, bid, (*file.notes, *_left_out(books), *stray_names(bid)))
 
 
 def _left_out(books: Books) -> tuple[str, ...]:

@@ -19,6 +19,7 @@ from estimator.pricing.bought import (
 from estimator.pricing.cable_shopping import cable_answer, cable_words
 from estimator.pricing.packs import PackChoice, PackOffer, choose_packs
 from estimator.pricing.records import ShoppingLine
+from estimator.problems import InputError, Problem
 from estimator.survey.records import Survey
 from estimator.takeoff.records import PartLine, Takeoff
 
@@ -26,10 +27,16 @@ _ITEMS_KEPT = 4096
 
 
 def shopping_list(survey: Survey, takeoff: Takeoff, books: Books) -> tuple[ShoppingLine, ...]:
-    """One line for each item of the takeoff, in takeoff order."""
+    """One line for each item of the takeoff, in takeoff order.
+
+    Raises:
+        InputError: items that the book sells by another unit than the takeoff counts in.
+    """
     cables = {order.item: order for order in takeoff.cable}
+    wanted_items = _wanted(survey, takeoff, books)
+    _refuse_other_units(wanted_items, books)
     lines = []
-    for wanted in _wanted(survey, takeoff, books):
+    for wanted in wanted_items:
         order = cables.get(wanted.part.item)
         if order is None:
             lines.append(
@@ -39,6 +46,24 @@ def shopping_list(survey: Survey, takeoff: Takeoff, books: Books) -> tuple[Shopp
             answer = cable_answer(books, order, wanted, survey.job.units)
             lines.append(shopping_line(wanted, answer, cable_words(order, wanted)))
     return tuple(lines)
+
+
+def _refuse_other_units(wanted_items: list[Wanted], books: Books) -> None:
+    """A price for a metre is no price for a foot: the book has to say the takeoff's unit."""
+    where = books.files.get("materials", "materials.csv")
+    problems = [
+        Problem(
+            f"{where}: row {row.row}, column unit",
+            f'"{row.item}" is sold by "{row.unit}", and the takeoff counts it in'
+            f' "{each.part.unit}"',
+            f'Write its pack size in "{each.part.unit}".',
+        )
+        for each in wanted_items
+        for row in each.shelf.ways
+        if row.unit != each.part.unit
+    ]
+    if problems:
+        raise InputError(problems)
 
 
 def _wanted(survey: Survey, takeoff: Takeoff, books: Books) -> list[Wanted]:

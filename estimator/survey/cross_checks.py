@@ -146,13 +146,15 @@ def _needed(number: int, box: Box) -> Iterator[Found]:
 
 
 def _box_kinds(survey: Survey) -> Iterator[Found]:
-    """Cables and devices that no table knows."""
+    """Cables that no table knows, and devices to buy that none does; one that stays may be any."""
     units = survey.job.units
     known = [name for name, kind in cable_kinds().items() if kind.units == units]
     for number, box in enumerate(survey.boxes):
         for place, name in enumerate(box.cables):
             if name not in known:
                 yield no_such(("boxes", number, "cables", place), "cable kind", name, known)
+        if box.existing and box.reuse_plate:
+            continue
         try:
             device_kind(box.device, units, box.device_rating_a)
         except NotOnFile:

@@ -109,9 +109,9 @@ def _box_tasks(lines: Lines, survey: Survey, plan: BoxPlan) -> None:
         lines.task("rough-in", "replace-box", (1, "ea"), why, here, remedy)
     joints = len(plan.count.joints)
     lines.task("terminate", "make-joint", (joints, "ea"), (where, "wire connectors", _COMMON), here)
-    kind = _kind(survey, plan)
-    if kind.task and plan.new_device:
+    mount = _kind(survey, plan).task if plan.new_device else ""
+    if mount:
         why = (where, "new outlet", _COMMON)
-        lines.task("terminate", kind.task, (plan.box.gangs_count, "ea"), why, here)
+        lines.task("terminate", mount, (plan.box.gangs_count, "ea"), why, here)
     why = (where, "polarity, ground and trip test after the work", _COMMON)
     lines.task("test", "test-outlet", (1, "ea"), why, here)

@@ -11,6 +11,7 @@ from hypothesis import given, settings
 
 from estimator.pricing.books_for import books_for
 from estimator.pricing.engine import estimate
+from estimator.pricing.records import Bid
 from estimator.problems import InputError
 from estimator.survey.reader import read_job, survey_from
 from estimator.survey.records import Survey
@@ -18,6 +19,15 @@ from tests.pricing.made_books import shipped
 from tests.survey.odd_jobs import plausible_jobs
 
 SAMPLES = sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))
+
+
+def assert_units_of_the_books(made: Bid) -> None:
+    """The takeoff counts each item and task in the unit that the books price it by."""
+    for part in made.takeoff.parts:
+        rows = made.books.materials.get(part.item, ())
+        assert {row.unit for row in rows} <= {part.unit}, part
+    for task in made.takeoff.tasks:
+        assert made.books.labor[task.task].unit == task.unit, task
 
 
 @settings(max_examples=600, deadline=None)
@@ -30,6 +40,7 @@ def test_what_can_be_read_is_priced_or_refused(raw: dict[str, Any]) -> None:
         assert all(each.read and each.write for each in error.problems)
     else:
         assert made.price.total >= 0
+        assert_units_of_the_books(made)
         assert made.price.total == sum(each.price for each in made.book_lines)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.survey.made_job import changed, lines_named, marked_lines, problems
+from tests.survey.made_job import changed, lines_named, marked_lines, problems, survey
 
 # Old text, new text with the line marked, words on what was read, words on what to write.
 Case = tuple[str, str, str, str]
@@ -102,7 +102,7 @@ NAMES: list[Case] = [
     ('[circuit]', 'route = "A" # here\n[circuit]', 'no route "A"', "On file: none"),
     ('kind = "attic"', 'kind="attic"\n[[levels]]\nkind="attic" # here', "a second attic", "Keep"),
     ('to = "new"', 'to = "new"\ndevice = 1', 'key "device" is not known', "Known: bend_radius"),
-    ('clamps', 'device = "gfci receptacle"\ndevice_rating = 30 # here\nclamps',
+    ('x = "105 in"', 'x = "105 in"\ndevice = "gfci receptacle"\ndevice_rating = 30 # here',
      "no gfci receptacle of 30 A", "Write 15 or 20, or leave it out."),
 ]  # fmt: skip
 
@@ -192,3 +192,10 @@ def test_an_empty_job_names_what_it_needs(text: str) -> None:
     found = problems(text)
     assert [each.where for each in found] == ["job.toml: job", "job.toml: boxes", "job.toml: runs"]
     assert all("is missing" in each.read for each in found)
+
+
+def test_a_device_that_stays_may_be_any() -> None:
+    stays = ('clamps = "no"', 'clamps = "no"\ndevice_rating = 30')
+    assert survey(changed(stays)).boxes[0].device_rating_a == 30
+    renewed = ('clamps = "no"', 'clamps = "no"\nreuse_plate = false\ndevice_rating = 30')
+    assert "no receptacle of 30 A" in problems(changed(renewed))[0].read
