@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from estimator.cli.jobs import price_job
-from estimator.cli.options import BooksOption, JobArgument, JsonOption
+from estimator.cli.options import BooksOption, JobArgument, JsonOption, TestsOption
 from estimator.cli.terminal import BAD_INPUT, say, tell, told
 
 if TYPE_CHECKING:
@@ -40,13 +40,18 @@ def shopping_list(job: JobArgument, books: BooksOption = None, as_json: JsonOpti
         _list(job, books, shopping_json if as_json else None, shopping_text)
 
 
-def check(job: JobArgument, books: BooksOption = None, as_json: JsonOption = False) -> None:
+def check(
+    job: JobArgument,
+    books: BooksOption = None,
+    tests: TestsOption = False,
+    as_json: JsonOption = False,
+) -> None:
     """List every finding of the rules, worst first."""
     with told(as_json=as_json):
         from estimator.outputs.json_out import check_json
-        from estimator.outputs.text_check import check_text
+        from estimator.outputs.text_check import check_text, list_of_tests
 
-        _list(job, books, check_json if as_json else None, check_text)
+        _list(job, books, check_json if as_json else None, list_of_tests if tests else check_text)
 
 
 def _list(job: str, books: Path | None, to_json: JsonList | None, to_text: TextList) -> None:

@@ -24,6 +24,9 @@ BooksOption = Annotated[
         show_default=False,
     ),
 ]
+TestsOption = Annotated[
+    bool, typer.Option("--tests", help="Print the test and safety list of the job instead.")
+]
 JsonOption = Annotated[
     bool, typer.Option("--json", help="Print JSON on stdout; messages go to stderr.")
 ]

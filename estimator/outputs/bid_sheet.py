@@ -9,6 +9,7 @@ from estimator.outputs import looks
 from estimator.outputs.bid_words import CAUTIONS, PRICE_FORMS, scope_lines, visit_lines
 from estimator.outputs.cells import Cell, Sheet, blank, day, formula, words
 from estimator.outputs.draft import NOT_STATED, Draft
+from estimator.outputs.finding_words import included, left_as_it_is
 from estimator.outputs.price_steps import OVERRIDE
 
 NAME = "Bid"
@@ -31,6 +32,7 @@ def write_bid_sheet(draft: Draft) -> Sheet:
     _parties(draft, sheet)
     _list(sheet, "The work", scope_lines(draft.bid))
     _list(sheet, "Included", terms.included)
+    _because_of_checks(draft, sheet)
     _list(sheet, "Not included", terms.excluded)
     taken = (f"{each.about}: {each.taken}." for each in draft.bid.takeoff.assumptions)
     _list(sheet, "Assumed, because it was not measured", taken, NOTHING_ASSUMED)
@@ -66,6 +68,16 @@ def _list(sheet: Sheet, title: str, lines: Iterable[str], nothing: str = NOT_STA
         sheet.put([words(f"{at}. ", looks.NUMBERED), words(line, looks.PLAIN)])
     if not filled:
         sheet.put([None, words(nothing, looks.PLAIN)])
+
+
+def _because_of_checks(draft: Draft, sheet: Sheet) -> None:
+    """What the price holds because of the checks, and what was found and left, if anything."""
+    for title, said in (
+        ("Included because of the checks", tuple(included(draft.bid))),
+        ("Found, and left as it is", tuple(left_as_it_is(draft.bid))),
+    ):
+        if said:
+            _list(sheet, title, said)
 
 
 def _parties(draft: Draft, sheet: Sheet) -> None:
@@ -113,7 +125,7 @@ def _price(draft: Draft, sheet: Sheet) -> None:
         ("Total", unpriced, "bid_total", price.total),
     ]
     if bid.second_total is not None:
-        why = words(f"if it turns out that {bid.second_total_why}", looks.PLAIN)
+        why = words(f"if this turns out badly: {bid.second_total_why}", looks.PLAIN)
         rows.append(("Total, at worst", why, "second_total", bid.second_total))
     share = formula("deposit_rate", price.deposit_pct.scaleb(-2), looks.plain(looks.SHARE_WORDS))
     rows.append(("Deposit", share, "deposit_amount", price.deposit))

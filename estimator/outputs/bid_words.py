@@ -13,6 +13,12 @@ _DEVICES = {
                         "receptacles with ground-fault protection"),
     "afci receptacle": ("receptacle with arc-fault protection",
                         "receptacles with arc-fault protection"),
+    "damp receptacle": ("receptacle for a damp place", "receptacles for a damp place"),
+    "wet receptacle": ("receptacle for a wet place", "receptacles for a wet place"),
+    "damp gfci receptacle": ("receptacle with ground-fault protection for a damp place",
+                             "receptacles with ground-fault protection for a damp place"),
+    "wet gfci receptacle": ("receptacle with ground-fault protection for a wet place",
+                            "receptacles with ground-fault protection for a wet place"),
     "switch": ("switch", "switches"),
     "three-way switch": ("three-way switch", "three-way switches"),
     "luminaire": ("light", "lights"),
@@ -22,6 +28,8 @@ _SOCKETS = {
     "receptacle": ("socket", "sockets"),
     "gfci receptacle": ("socket with its own protection", "sockets with their own protection"),
     "afci receptacle": ("socket with its own protection", "sockets with their own protection"),
+    "damp receptacle": ("socket for a damp place", "sockets for a damp place"),
+    "wet receptacle": ("socket for a wet place", "sockets for a wet place"),
     "three-way switch": ("two-way switch", "two-way switches"),
 }
 _NORTH_AMERICA = ("US", "CA", "MX")
@@ -69,6 +77,11 @@ def _new_boxes(bid: Bid) -> Iterator[str]:
     for device, boxes in kinds.items():
         places = ", ".join(_place(bid, box) for box in boxes)
         yield f"{len(boxes)} new {_called(bid, device, len(boxes))}: {places}."
+
+
+def device_called(device: str) -> str:
+    """One device of a kind, in words."""
+    return _DEVICES.get(device, (device, device))[0]
 
 
 def _called(bid: Bid, device: str, count: int) -> str:

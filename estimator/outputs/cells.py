@@ -111,6 +111,7 @@ class Sheet:
             frozen_pt their height.
         choices: cells that hold one of a few words, and these, parted by commas.
         sections: the row in which each section begins, and how far down the sheet that is.
+        own_pages: of these rows, those that begin a new page wherever the last one ended.
         placed: every cell written so far. heights_pt: of each row that holds any.
     """
 
@@ -123,6 +124,7 @@ class Sheet:
     picture: Picture | None = None
     choices: list[tuple[str, str]] = field(default_factory=list)
     sections: list[tuple[int, float]] = field(default_factory=list)
+    own_pages: list[int] = field(default_factory=list)
     frozen_pt: float = 0
     height_pt: float = 0
     placed: list[Placed] = field(default_factory=list)
@@ -169,6 +171,11 @@ class Sheet:
         self.skip()
         rest = [blank(looks.RULE) for _ in list(self.widths)[1:]]
         self.put([words(text, looks.SECTION), *rest], height_pt=SECTION_PT)
+
+    def page(self, text: str) -> None:
+        """Begin a section on a page of its own."""
+        self.own_pages.append(self._next)
+        self.section(text)
 
     def skip(self, rows: int = 1) -> None:
         """Leave rows free."""

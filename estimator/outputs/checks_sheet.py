@@ -1,21 +1,21 @@
-"""The Checks sheet: findings worst first, each with figures, citation and remedy; then cautions."""
+"""The Checks sheet: findings worst first; then cautions; then the test and safety list."""
 
 from __future__ import annotations
 
-from collections import Counter
-
 from estimator.outputs import looks
-from estimator.outputs.cells import Row, Sheet, line_number, words
+from estimator.outputs.cells import Row, Sheet, blank, line_number, words
 from estimator.outputs.draft import Draft
+from estimator.outputs.finding_words import counts, decisions, held_against
 from estimator.rules.records import Finding
+from estimator.rules.safety_list import safety_list
 
 NAME = "Checks"
-WIDTHS = "6 12 18 18 36 22 38 22"
+WIDTHS = "6 12 22 18 16 34 22 36 24"
 HEADERS = (
-    "Line", "Verdict", "About", "Rule", "Figures", "Rule book", "What to do", "Accepted because",
+    "Line", "Verdict", "What was checked", "Rule", "About", "Figures", "Rule book", "What to do",
+    "Decided",
 )  # fmt: skip
-RANKS = {"fail": 1, "unknown": 2, "note": 3, "pass": 4}
-NOTHING = "No rule was held against this job: ask a licensed electrician and the local office."
+TESTS = "Test and safety list: tick each line"
 US_YEAR = " (in the US, built before 1978)"
 STOPS = "stops the bid"
 CAUTIONS = (
@@ -34,41 +34,34 @@ CAUTIONS = (
 def write_checks(draft: Draft) -> Sheet:
     """Write the sheet; it holds words only, nothing in it follows from other cells."""
     sheet = draft.sheet(NAME, WIDTHS)
-    draft.heading(sheet, "Checks: what was held against the rules", _summary(draft))
+    draft.heading(sheet, "Checks: what was held against the rules", counts(draft.bid.findings))
     sheet.section("Findings, worst first")
-    findings = sorted(draft.bid.findings, key=_rank)
-    rows = [_row(at, finding) for at, finding in enumerate(findings, start=1)]
+    rows = [_row(at, finding) for at, finding in enumerate(draft.bid.findings, start=1)]
     if rows:
         sheet.table("Findings", HEADERS, rows)
-    else:
-        sheet.note(NOTHING)
+    sheet.note(held_against(draft.bid.survey.job))
     sheet.section("Cautions")
     for caution in CAUTIONS:
         sheet.note(caution.format(year=US_YEAR if draft.is_us else ""))
+    _tests(draft, sheet)
     return sheet
 
 
-def _summary(draft: Draft) -> str:
-    """Say how many findings of each verdict there are."""
-    findings = draft.bid.findings
-    counts = Counter(finding.verdict for finding in findings)
-    said = [
-        f"{counts[verdict]} {verdict.upper()}" for verdict in ("fail", "unknown", "note", "pass")
-    ]
-    stopping = sum(finding.stops_the_bid for finding in findings)
-    return f"{', '.join(said)}. {stopping} of them stop the bid until accepted in the job file."
-
-
-def _rank(finding: Finding) -> int:
-    return 0 if finding.stops_the_bid else RANKS[finding.verdict]
-
-
 def _row(at: int, finding: Finding) -> Row:
-    verdict = finding.verdict.upper()
+    verdict = "PUT RIGHT" if finding.remedied else finding.verdict.upper()
     if finding.stops_the_bid:
         verdict = f"{verdict}, {STOPS}"
     return [
-        line_number(at), words(verdict, looks.STRONG), words(finding.subject), words(finding.rule),
-        words(finding.figures), words(finding.cite), words(finding.remedy),
-        words(finding.accepted),
+        line_number(at), words(verdict, looks.STRONG), words(finding.title), words(finding.rule),
+        words(finding.subject), words(finding.figures), words(finding.cite),
+        words(finding.remedy), words("\n".join(decisions(finding))),
     ]  # fmt: skip
+
+
+def _tests(draft: Draft, sheet: Sheet) -> None:
+    """A page of its own: what to look at and to test, with a frame to tick before each line."""
+    sheet.page(TESTS)
+    for title, texts in safety_list(draft.bid.survey, draft.bid.findings):
+        sheet.put([words(title, looks.STEP)])
+        for text in texts:
+            sheet.put([blank(), words(text, looks.LINE)])

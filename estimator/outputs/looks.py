@@ -42,6 +42,8 @@ class Look:
 TITLE = Look(bold=True, size=TITLE_SIZE)
 NOTE = Look(italic=True)
 NOTE_WRAPPED = Look(italic=True, wrap=True)
+LINE = Look()
+STEP = Look(bold=True)
 SECTION = Look(bold=True, size=BODY_SIZE + 1, edge="under")
 HEAD = Look(bold=True, wrap=True, fill="head", edge="line")
 PLAIN = Look(wrap=True, align="left")

@@ -46,6 +46,7 @@ class Paged(Protocol):
     height_pt: float
     widths: dict[str, float]
     sections: list[tuple[int, float]]
+    own_pages: list[int]
 
 
 def lines_needed(text: str, width: float, *, bold: bool = False) -> int:
@@ -74,8 +75,8 @@ def _wrapped(line: str, room: float) -> int:
 def page_breaks(sheet: Paged, paper: int) -> Sequence[int]:
     """Rows that should begin a new page, so that no section begins at the foot of one.
 
-    A section moves to the next page if it does not fit into the rest of this one, and is
-    small, or little of it would stand here.
+    A section moves to the next page if it is to have a page of its own, if it does not fit into
+    the rest of this one and is small, or if little of it would stand here.
     """
     if sheet.one_page:
         return ()
@@ -87,7 +88,8 @@ def page_breaks(sheet: Paged, paper: int) -> Sequence[int]:
             start, room = start + room, page_pt - sheet.frozen_pt
         rest, block = room - (top - start), end - top
         small = block <= _SMALL_BLOCK * page_pt or rest < _SHORT_REST * page_pt
-        if block > rest and small and rest < room:
+        moves = block > rest and small and rest < room
+        if moves or row in sheet.own_pages:
             breaks.append(row)
             start, room = top, page_pt - sheet.frozen_pt
     return breaks

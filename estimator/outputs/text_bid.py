@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from estimator.outputs.text_check import NO_RULES, finding_lines
+from estimator.outputs.finding_words import counts, held_against, included, left_as_it_is
+from estimator.outputs.text_check import finding_head, finding_lines
 from estimator.outputs.text_job import (
     assumption_lines,
     caution_lines,
@@ -24,6 +25,7 @@ def bid_summary(bid: Bid) -> list[str]:
         *title_lines(bid),
         "",
         *pairs(_rows(bid)),
+        *_because_of_checks(bid),
         *_ways(bid),
         *_findings(bid),
         *assumption_lines(bid.takeoff.assumptions),
@@ -38,7 +40,7 @@ def _rows(bid: Bid) -> list[tuple[str, str]]:
     rows = [("Total", _total(bid))]
     if bid.second_total is not None:
         worse = money(bid, bid.second_total)
-        rows.append(("Second total", f"{worse} if {bid.second_total_why}"))
+        rows.append(("Second total", f"{worse} if this turns out badly: {bid.second_total_why}"))
     if price.deposit:
         rest = money(bid, price.balance)
         rows.append(("Deposit", f"{money(bid, price.deposit)}, then {rest}"))
@@ -91,11 +93,24 @@ def _way(bid: Bid, option: RouteOption) -> list[str]:
     return wrapped(said, first=f"{option.rank:>2}. ")
 
 
+def _because_of_checks(bid: Bid) -> list[str]:
+    """Say what is in the price because of the checks, and what was found and left."""
+    lines: list[str] = []
+    for title, said in (
+        ("Included because of the checks", included(bid)),
+        ("Found, and left as it is", left_as_it_is(bid)),
+    ):
+        items = [line for each in said for line in wrapped(each, first="- ", rest="  ")]
+        lines += [*heading(title), *items] if items else []
+    return lines
+
+
 def _findings(bid: Bid) -> list[str]:
-    """Show what needs a look, worst first; say how many checks were passed."""
-    passed = [finding for finding in bid.findings if finding.verdict == "pass"]
-    rest = [finding for finding in bid.findings if finding.verdict != "pass"]
-    lines = [line for finding in rest for line in finding_lines(finding)]
-    within = f"{counted(len(passed), 'check')} within limits; see estimator check."
-    said = within if bid.findings else NO_RULES
-    return [*heading("Findings, worst first"), *lines, *wrapped(said)]
+    """Show the fails in full and name what is not known; estimator check tells the rest."""
+    fails = [finding for finding in bid.findings if finding.verdict == "fail"]
+    unknown = [finding for finding in bid.findings if finding.verdict == "unknown"]
+    lines = [line for finding in fails for line in finding_lines(finding)]
+    lines += [line for finding in unknown for line in finding_head(finding)]
+    said = f"{counts(bid.findings)} What to do about each: estimator check."
+    held = held_against(bid.survey.job)
+    return [*heading("Findings, worst first"), *lines, *wrapped(said), *wrapped(held)]

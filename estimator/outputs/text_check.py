@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+from estimator.outputs.finding_words import counts, decisions, held_against, named, verdict_word
 from estimator.outputs.text_job import assumption_lines, caution_lines, title_lines
-from estimator.outputs.text_layout import counted, heading, wrapped
+from estimator.outputs.text_layout import heading, wrapped
 from estimator.pricing.records import Bid
 from estimator.rules.records import Finding
+from estimator.rules.safety_list import safety_list
 
-VERDICTS = {"fail": "FAILS", "unknown": "NOT KNOWN", "note": "NOTE", "pass": "within"}
 WIDTH = 11
-NO_RULES = "No rule on file speaks of this job. Ask your inspector."
 
 
 def check_text(bid: Bid) -> list[str]:
@@ -17,42 +17,45 @@ def check_text(bid: Bid) -> list[str]:
     lines = [line for finding in bid.findings for line in finding_lines(finding)]
     return [
         *title_lines(bid),
+        *wrapped(held_against(bid.survey.job)),
         *heading("Findings, worst first"),
         *lines,
         *assumption_lines(bid.takeoff.assumptions),
         "",
-        *wrapped(_counts(bid.findings)),
+        *wrapped(counts(bid.findings)),
         *caution_lines(),
     ]
 
 
 def finding_lines(finding: Finding) -> list[str]:
-    """Show one finding: verdict and id, then figures with the citation, then the remedy."""
+    """Show one finding: verdict and rule, figures and citation, what to do, what was decided."""
     indent = " " * WIDTH
-    lines = wrapped(_head(finding), first=f"{VERDICTS[finding.verdict]:<{WIDTH}}", rest=indent)
+    lines = finding_head(finding)
     lines += wrapped(f"{finding.figures} [{finding.cite}]", first=indent)
     if finding.remedy and finding.verdict != "pass":
         lines += wrapped(finding.remedy, first=f"{indent}-> ")
-    if finding.accepted:
-        lines += wrapped(f"Accepted in the job file: {finding.accepted}", first=indent)
+    for decision in decisions(finding):
+        lines += wrapped(decision, first=indent)
     return lines
+
+
+def finding_head(finding: Finding) -> list[str]:
+    """Show the verdict and the rule alone."""
+    return wrapped(_head(finding), first=f"{verdict_word(finding):<{WIDTH}}", rest=" " * WIDTH)
 
 
 def _head(finding: Finding) -> str:
     stops = ": stops the bid" if finding.stops_the_bid else ""
-    return f"{finding.finding_id}{stops}"
+    return f"{named(finding)}{stops}"
 
 
-def _counts(findings: tuple[Finding, ...]) -> str:
-    if not findings:
-        return NO_RULES
-    words = [
-        f"{sum(finding.verdict == verdict for finding in findings)} {said}"
-        for verdict, said in (
-            ("fail", "failed"), ("unknown", "not known"), ("note", "to note"), ("pass", "within"),
-        )
-    ]  # fmt: skip
-    return f"{counted(len(findings), 'finding')}: {', '.join(words)}."
+def list_of_tests(bid: Bid) -> list[str]:
+    """List what to look at and to test, in the order of the work: one page to print."""
+    lines = [*title_lines(bid), "Test and safety list"]
+    for title, texts in safety_list(bid.survey, bid.findings):
+        lines += heading(title)
+        lines += [line for text in texts for line in wrapped(text, first="[ ] ")]
+    return [*lines, *caution_lines()]
 
 
 def how_to_accept(bid: Bid, job_file: str) -> list[str]:

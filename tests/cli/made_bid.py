@@ -118,13 +118,36 @@ PRICE = PriceBuild(
     balance=Decimal("157.50"), unpriced_items=("box-deep",),
 )  # fmt: skip
 FINDINGS = (
-    Finding("breaker-wire", "circuit", "pass", "15 A on 14 AWG", "NEC 2023 240.4(D)", "nec-2023",
-            title="Breaker against wire"),
-    Finding("ground-source", "source", "unknown", "nobody looked", "NEC 2023 250.130(C)",
-            "nec-2023", remedy="Look in the box.", title="Source has a ground"),
-    Finding("box-fill", "source", "fail", "needs 20.0 in3, has 12.5 in3", "NEC 2023 314.16",
-            "nec-2023", remedy="Fit a deep box of 22.5 in3.", blocking=True,
-            title="Wires in each box"),
+    Finding(
+        "breaker-wire",
+        "circuit",
+        "pass",
+        "15 A on 14 AWG",
+        "NEC 2023 240.4(D)",
+        "nec-2023",
+        title="Breaker against wire",
+    ),
+    Finding(
+        "ground-source",
+        "source",
+        "unknown",
+        "nobody looked",
+        "NEC 2023 250.130(C)",
+        "nec-2023",
+        remedy="Look in the box.",
+        title="Source has a ground",
+    ),
+    Finding(
+        "box-fill",
+        "source",
+        "fail",
+        "needs 20.0 in3, has 12.5 in3",
+        "NEC 2023 314.16",
+        "nec-2023",
+        remedy="Fit a deep box of 22.5 in3.",
+        blocking=True,
+        title="Wires in each box",
+    ),
 )
 REMEDIES = (
     RemedyPart("boxes", "box-deep", Decimal(1), "ea"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -18,7 +19,7 @@ from estimator.outputs.json_out import (
     takeoff_json,
 )
 from estimator.problems import Problem
-from tests.cli.made_bid import made_bid
+from tests.cli.made_bid import FINDINGS, REMEDIES, made_bid
 
 NOTES = ("walls[0].length: 12.6 is read as decimal feet.",)
 WRITTEN = {
@@ -93,3 +94,23 @@ def test_letters_beyond_ascii_survive_any_terminal() -> None:
     written = problems_json([Problem("job.toml", "“12′” is odd")])
     assert written.isascii()
     assert json.loads(written)["problems"][0]["read"] == "“12′” is odd"
+
+
+def test_each_kind_of_remedy_is_written_and_holds_against_the_schema() -> None:
+    findings = (replace(FINDINGS[2], remedies=REMEDIES, remedied=True),)
+    written = json.loads(check_json(made_bid(findings=findings), ()))
+    Draft202012Validator(document_schema("check")).validate(written)
+    assert written["findings"][0]["remedies"] == [
+        {"group": "boxes", "item": "box-deep", "quantity": "1", "unit": "ea"},
+        {"phase": "terminate", "task": "replace-box", "quantity": "1", "unit": "ea"},
+        {"what": "device", "subject": "new", "value": "gfci receptacle"},
+    ]
+
+
+def test_the_check_carries_the_tests_of_the_job() -> None:
+    assert read("check")["tests"]["This job"][1] == "Open and prove dead: source"
+
+
+def test_editions_are_named_in_the_head() -> None:
+    job = read("bid")["job"]
+    assert (job["edition"], job["building_edition"]) == ("nec-2023", "irc-2021")

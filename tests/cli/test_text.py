@@ -39,9 +39,10 @@ def test_no_line_is_wider_than_80_columns(to_text: Callable[[Bid], list[str]]) -
         "Total $225.00, no sales tax added; the minimum charge applies",
         "Deposit $67.50, then $157.50",
         "Hours 1.75 charged, 0.88 to 3.5 possible",
-        "FAILS box-fill:source: stops the bid needs 20.0 in3, has 12.5 in3 [NEC 2023 314.16]",
-        "NOT KNOWN grounding:circuit",
-        "1 check within limits",
+        "FAILS Wires in each box (box-fill:source): stops the bid needs 20.0 in3, has 12.5 in3 "
+        "[NEC 2023 314.16] -> Fit a deep box of 22.5 in3.",
+        "NOT KNOWN Source has a ground (ground-source:source)",
+        "1 failed, 1 not known, 0 to note, 1 within. 1 of them stops the bid.",
         "1. grounded: taken as grounded",
         "The total leaves these out. Give them a price in materials.csv: box-deep",
         "Turn the power off and prove it dead",
@@ -59,7 +60,7 @@ def test_tax_and_a_second_total_are_shown_where_there_are_any() -> None:
         second_total_why="the box is too small",
     )
     assert "$9.59 of it sales tax" in text
-    assert "Second total $301.50 if the box is too small" in text
+    assert "Second total $301.50 if this turns out badly: the box is too small" in text
 
 
 def test_several_ways_are_compared_and_one_is_not() -> None:

@@ -55,6 +55,7 @@ class Sheet:
     wide: bool = False
     one_page: bool = False
     frozen_pt: float = 0
+    own_pages: list[int] = field(default_factory=list)
     widths: dict[str, float] = field(default_factory=lambda: {"A": 100.0})
 
 
@@ -74,6 +75,11 @@ CASES = {
 def test_page_breaks(case: str) -> None:
     sections, height, want = CASES[case]
     assert list(page_breaks(Sheet(sections, height), LETTER)) == want
+
+
+def test_a_section_with_a_page_of_its_own_begins_one_though_it_would_fit() -> None:
+    sheet = Sheet([(5, 50.0), (30, 400.0)], 700, own_pages=[30])
+    assert list(page_breaks(sheet, LETTER)) == [30]
 
 
 def test_a_sheet_that_is_made_to_fit_one_page_is_never_broken() -> None:

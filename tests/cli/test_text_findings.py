@@ -1,0 +1,154 @@
+"""What lists say of findings: remedy taken, declined, accepted; what is included; the tests."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from estimator.outputs.finding_words import (
+    SECOND,
+    counts,
+    decisions,
+    held_against,
+    included,
+    left_as_it_is,
+    verdict_word,
+)
+from estimator.outputs.text_bid import bid_summary
+from estimator.outputs.text_check import check_text, list_of_tests
+from estimator.outputs.text_layout import COLUMNS
+from estimator.rules.records import Finding, RemedyChange
+from estimator.survey.records import Job
+from tests.cli.made_bid import FINDINGS, REMEDIES, made_bid
+
+WITHIN, UNKNOWN, FAILS = FINDINGS
+PUT_RIGHT = replace(FAILS, remedies=REMEDIES, remedied=True)
+ACCEPTED = replace(FAILS, accepted="The owner replaces it.")
+DECLINED = replace(FAILS, remedies=REMEDIES, declined="No room for it.")
+MAY_TAKE = replace(UNKNOWN, remedies=REMEDIES)
+
+
+@pytest.mark.parametrize(
+    ("finding", "want"),
+    [
+        (WITHIN, []),
+        (FAILS, []),
+        (UNKNOWN, []),
+        (MAY_TAKE, [SECOND]),
+        (replace(MAY_TAKE, accepted="Seen."), ["Accepted in the job file: Seen."]),
+        (replace(MAY_TAKE, declined="No."), ["Remedy declined in the job file: No."]),
+        (ACCEPTED, ["Accepted in the job file: The owner replaces it."]),
+        (DECLINED, ["Remedy declined in the job file: No room for it."]),
+        (
+            PUT_RIGHT,
+            [
+                "Changed in this bid: box new gets a receptacle with ground-fault protection.",
+                "Its remedy is in the takeoff, marked box-fill:source.",
+            ],
+        ),
+        (
+            replace(PUT_RIGHT, remedies=(RemedyChange("cable", "1", "12-2"),)),
+            ["Changed in this bid: run 1 is 12-2 cable."],
+        ),
+    ],
+)  # fmt: skip
+def test_what_was_decided_is_said_with_its_reason(finding: Finding, want: list[str]) -> None:
+    assert list(decisions(finding)) == want
+
+
+@pytest.mark.parametrize(
+    ("finding", "want"),
+    [(FAILS, "FAILS"), (PUT_RIGHT, "PUT RIGHT"), (UNKNOWN, "NOT KNOWN"), (WITHIN, "within")],
+)
+def test_the_verdict_is_a_word(finding: Finding, want: str) -> None:
+    assert verdict_word(finding) == want
+
+
+@pytest.mark.parametrize(
+    ("findings", "want"),
+    [
+        ((WITHIN,), "1 finding: 0 failed, 0 not known, 0 to note, 1 within."),
+        ((FAILS, DECLINED), "2 findings: 2 failed, 0 not known, 0 to note, 0 within. "
+                            "2 of them stop the bid."),
+        ((PUT_RIGHT, ACCEPTED, UNKNOWN), "3 findings: 0 failed, 1 put right, 1 failed but "
+                                         "accepted, 1 not known, 0 to note, 0 within."),
+    ],
+)  # fmt: skip
+def test_findings_are_counted(findings: tuple[Finding, ...], want: str) -> None:
+    assert counts(findings) == want
+
+
+@pytest.mark.parametrize(
+    ("changes", "want"),
+    [
+        ({}, "Held against NEC 2023 and IRC 2021, and"),
+        ({"edition": "nec-2017", "building_edition": "irc-2015"}, "Held against NEC 2017 and IRC"),
+        ({"country": "CA"}, "only this is on file: Wires in each box (Canada)."),
+        ({"country": "GB"}, "No electrical rule of this country is on file."),
+    ],
+)
+def test_the_rules_held_against_are_named(changes: dict[str, str], want: str) -> None:
+    assert want in held_against(Job(id="1", title="Outlet", **changes))
+
+
+def test_what_the_checks_put_into_the_bid_is_named_without_codes_or_costs() -> None:
+    assert list(included(made_bid(findings=(PUT_RIGHT, ACCEPTED, WITHIN)))) == [
+        "Wires in each box, source: box new gets a receptacle with ground-fault protection; "
+        "deep box 22.5 in3."
+    ]
+
+
+def test_what_is_left_as_it_is_comes_with_the_reason() -> None:
+    passed = replace(WITHIN, accepted="Needless.")
+    assert list(left_as_it_is(made_bid(findings=(ACCEPTED, DECLINED, passed, FAILS)))) == [
+        "Wires in each box, source: The owner replaces it.",
+        "Wires in each box, source: No room for it.",
+    ]
+
+
+def flat(lines: list[str]) -> str:
+    assert max(map(len, lines)) < COLUMNS
+    return " ".join(" ".join(lines).split())
+
+
+def test_the_summary_says_what_is_included_because_of_the_checks() -> None:
+    text = flat(bid_summary(made_bid(findings=(PUT_RIGHT, ACCEPTED))))
+    assert "Included because of the checks" in text
+    assert "- Wires in each box, source: box new gets a receptacle" in text
+    assert "- Wires in each box, source: The owner replaces it." in text
+
+
+def test_a_bid_without_remedies_has_no_such_heading() -> None:
+    text = flat(bid_summary(made_bid()))
+    assert "Included because" not in text
+    assert "left as it is" not in text
+
+
+def test_a_finding_is_shown_with_all_that_is_known_of_it() -> None:
+    text = flat(check_text(made_bid(findings=(PUT_RIGHT,))))
+    assert (
+        "PUT RIGHT Wires in each box (box-fill:source) needs 20.0 in3, has 12.5 in3 "
+        "[NEC 2023 314.16] -> Fit a deep box of 22.5 in3. Changed in this bid:"
+    ) in text
+
+
+@pytest.mark.parametrize(
+    "want",
+    [
+        "[ ] Turn off: breaker of unknown rating",
+        "[ ] Open and prove dead: source",
+        "[ ] Test after the work: new",
+        "[ ] Prove the tester on a live source, test, then prove it again.",
+        "[ ] Then put a load on each new outlet.",
+    ],
+)
+def test_the_list_of_tests_says(want: str) -> None:
+    assert want in flat(list_of_tests(made_bid()))
+
+
+def test_a_line_of_the_list_is_there_only_where_its_rule_asks() -> None:
+    line = "Two hots share one neutral"
+    asks = replace(UNKNOWN, rule="multiwire")
+    assert line not in flat(list_of_tests(made_bid()))
+    assert line in flat(list_of_tests(made_bid(findings=(asks,))))
