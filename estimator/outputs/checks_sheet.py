@@ -16,6 +16,7 @@ HEADERS = (
     "Decided",
 )  # fmt: skip
 TESTS = "Test and safety list: tick each line"
+_LINE_PT = 16
 US_YEAR = " (in the US, built before 1978)"
 STOPS = "stops the bid"
 CAUTIONS = (
@@ -62,6 +63,6 @@ def _tests(draft: Draft, sheet: Sheet) -> None:
     """A page of its own: what to look at and to test, with a frame to tick before each line."""
     sheet.page(TESTS)
     for title, texts in safety_list(draft.bid.survey, draft.bid.findings):
-        sheet.put([words(title, looks.STEP)])
+        sheet.put([words(title, looks.STEP)], _LINE_PT)
         for text in texts:
-            sheet.put([blank(), words(text, looks.LINE)])
+            sheet.put([blank(), words(text, looks.LINE)], _LINE_PT)

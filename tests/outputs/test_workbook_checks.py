@@ -11,13 +11,18 @@ import pytest
 from estimator.outputs.checks_sheet import TESTS, write_checks
 from estimator.outputs.draft import Draft
 from estimator.outputs.formats import formats
+from estimator.outputs.paging import page_breaks
 from estimator.outputs.workbook import bid_workbook
 from estimator.pricing.records import Bid
+from estimator.rules.facts import rule_rows
 from estimator.rules.records import Finding, RemedyPart
 from estimator.rules.safety_list import safety_list
 from tests.outputs.bid_factory import sample_bid
 from tests.outputs.spreadsheet import opened
 
+LETTER = 1
+# Letter across: (612 - 87) points of height / (720 / (190 characters x 5.25 + 9 columns x 3.75)).
+LETTER_PT = 751
 BOX = Finding(
     "box-fill", "source", "fail", "needs 20.0 in3, has 18.0", "NEC 2023 314.16", "nec-2023",
     remedy="Fit a deeper box.", blocking=True, title="Wires in each box",
@@ -91,4 +96,13 @@ def drawn(bid: Bid) -> Draft:
 def test_the_tests_begin_a_page_of_their_own() -> None:
     sheet = write_checks(drawn(sample_bid("nightstand")))
     (row,) = sheet.own_pages
+    assert page_breaks(sheet, LETTER)[-1] == row
     assert next(each.value for each in sheet.placed if each.row == row + 1) == TESTS
+
+
+def test_the_tests_fit_one_page_whatever_the_rules_ask_for() -> None:
+    asks = tuple(replace(BOX, rule=rule, verdict="unknown") for rule in rule_rows())
+    sheet = write_checks(drawn(replace(sample_bid("nightstand"), findings=asks)))
+    (top,) = (top for row, top in sheet.sections if row in sheet.own_pages)
+    assert sum(sheet.widths.values()) <= 190
+    assert sheet.frozen_pt + sheet.height_pt - top <= LETTER_PT

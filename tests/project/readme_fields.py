@@ -128,7 +128,12 @@ def default(field: FieldInfo) -> str:
 
 def current(text: str) -> str:
     """The part of a README between the marks."""
-    found = re.search(rf"{BEGIN}.*{END}", text, re.DOTALL)
+    return between(text, BEGIN, END)
+
+
+def between(text: str, begin: str, end: str) -> str:
+    """The part of a text from one mark to another, both with it; empty where there is none."""
+    found = re.search(rf"{begin}.*{end}", text, re.DOTALL)
     return found[0] if found else ""
 
 

@@ -70,7 +70,7 @@ WORDS = {
     "Contents.push_in_terminals": "wires are pushed into the back of the device",
     "Contents.half_switched": "one half of the receptacle hangs on a switch",
     "Contents.ground_present": "a ground wire is in the box",
-    "FixtureWires.wire": "size, such as \"18\"",
+    "FixtureWires.wire": 'size, such as "18"',
     "FixtureWires.count": "how many",
     "Spot.moisture": "dry, under cover (damp), or open to rain and spray (wet)",
     "Spot.countertop": "it serves a counter top",

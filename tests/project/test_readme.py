@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import csv
 import os
 import re
 import shutil
@@ -17,6 +18,7 @@ from estimator.pricing.engine import estimate
 from estimator.survey.reader import job_from_text
 from estimator.takeoff.records import Takeoff
 from tests.cli.test_start import COMMANDS
+from tests.project import readme_rules
 from tests.project.readme_fields import current, tables
 
 ROOT = Path(__file__).parents[2]
@@ -32,6 +34,31 @@ JOBS = [text for _, kind, text in BLOCKS if kind == "toml"]
 def test_the_tables_of_fields_are_current() -> None:
     """Where this fails: python -m tests.project.readme_fields"""
     assert current(README) == tables()
+
+
+def test_the_table_of_rules_is_current() -> None:
+    """Where this fails: python -m tests.project.readme_rules"""
+    assert readme_rules.current(README) == readme_rules.table()
+
+
+def test_every_rule_on_file_stands_in_the_table_once() -> None:
+    with (ROOT / "estimator/tables/data/rules.csv").open(encoding="utf-8", newline="") as file:
+        on_file = [(row["rule"], row["title"]) for row in csv.DictReader(file)]
+    section = README[README.index("## What is checked") : README.index("## The books")]
+    assert sorted(re.findall(r"^\| `([\w-]+)` \| (.+?) \|", section, re.MULTILINE)) == on_file
+
+
+def test_the_decisions_shown_are_read_and_seen() -> None:
+    """The example job fails neither rule, so the amendment alone changes a finding."""
+    section = README[README.index("## What is checked") : README.index("## The books")]
+    shown = "\n".join(text for _, kind, text in BLOCK.findall(section) if kind == "text")
+    job = job_from_text(JOBS[0] + shown, Path("README.md"))
+    survey = job.survey
+    assert [each.decision for each in survey.acceptances] == ["accept", "decline remedy"]
+    assert [each.change for each in survey.amendments] == ["off", "figure"]
+    findings = {each.finding_id: each for each in estimate(survey, books_for(job)).findings}
+    assert not [name for name in findings if name.startswith("afci-extension:")]
+    assert "at most 3/16 in" in findings["box-gap:source"].figures
 
 
 def test_every_field_has_a_meaning() -> None:
