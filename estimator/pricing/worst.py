@@ -11,7 +11,7 @@ from estimator.survey.records import Survey
 from estimator.tables.box_fill import FillRules
 from estimator.tables.facts import lumber_depths_in
 from estimator.takeoff.box_room import volume_in3
-from estimator.takeoff.boxes import rules_for
+from estimator.takeoff.boxes import added_kind, rules_for
 
 _SLIM_STUD = "2x3"
 _BAD_CASE_CABLES = 3
@@ -23,9 +23,10 @@ def if_it_turns_out_badly(survey: Survey) -> tuple[Survey, tuple[str, ...]]:
     walls = tuple(_wall(wall, said) for wall in survey.walls)
     touched = {name for run in survey.runs for name in (run.from_box, run.to_box)}
     rules = rules_for(survey)
-    kind = survey.runs[0].cable
     boxes = tuple(
-        _box(box, kind, rules, said) if box.existing and box.id in touched else box
+        _box(box, added_kind(box, survey.runs), rules, said)
+        if box.existing and box.id in touched
+        else box
         for box in survey.boxes
     )
     changes: dict[str, Any] = {"walls": walls, "boxes": boxes}

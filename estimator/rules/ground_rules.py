@@ -164,9 +164,9 @@ def _new_ground(facts: Facts, box: Box, length_in: Fraction) -> tuple[Remedy, ..
 
 
 def _new_ground_awg(facts: Facts, box: Box) -> int:
-    """Copper by the table, never thicker than the new cable's wires."""
-    cable = next(run.cable for run in facts.survey.runs if run.from_box == box.id)
-    wire_awg = awg(cable_kinds()[cable].wire)
+    """Copper by the table, never thicker than the thickest wire of the new cables."""
+    cables = [run.cable for run in facts.survey.runs if run.from_box == box.id]
+    wire_awg = min(awg(cable_kinds()[cable].wire) for cable in cables)
     row = ground_size(facts.survey.circuit.breaker_a or 0, COPPER, facts.edition or "")
     if facts.survey.circuit.breaker_a is None or row is None:
         return wire_awg

@@ -24,7 +24,7 @@ from estimator.takeoff.amounts import exact
 from estimator.takeoff.box_choice import choose, counted_clamps, offered_clamps
 from estimator.takeoff.box_need import Holding, Need, need_of
 from estimator.takeoff.box_room import added_in3, room_of, volume_in3
-from estimator.takeoff.fill import at_least_tenths, wires_of
+from estimator.takeoff.fill import at_least_tenths, roomiest, wires_of
 from estimator.takeoff.joints import Joints, Meeting, joints
 from estimator.takeoff.records import BoxCount
 from estimator.takeoff.stock import BoxOnFile, Stock
@@ -101,9 +101,13 @@ def rules_for(survey: Survey) -> FillRules | None:
 def existing_cables(box: Box, runs: Iterable[Run]) -> tuple[str, ...]:
     """Cables in the box before the work; assumed ones, of the kind that is added, if not seen."""
     if box.existing and (box.unknown_cables or not box.cables):
-        added = next(run.cable for run in runs if box.id in (run.from_box, run.to_box))
-        return (added,) * ASSUMED_CABLES
+        return (added_kind(box, runs),) * ASSUMED_CABLES
     return box.cables
+
+
+def added_kind(box: Box, runs: Iterable[Run]) -> str:
+    """The kind of cable that is added at a box; of several the one that takes most room."""
+    return roomiest(run.cable for run in runs if box.id in (run.from_box, run.to_box))
 
 
 def need_before(survey: Survey, practice: Practice, box: Box, rules: FillRules) -> Need:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -53,6 +53,14 @@ def _thickest(cables: tuple[str, ...]) -> str:
         return ""
     pick = min if kinds[0].units == "us" else max
     return pick((kind.wire for kind in kinds), key=float)
+
+
+def roomiest(cables: Iterable[str]) -> str:
+    """The kind that takes most room in a box: most wires, then the thickest; never by order."""
+    kinds = [cable_kinds()[name] for name in sorted(cables)]
+    most = max(kind.insulated_count for kind in kinds)
+    full = {kind.wire: kind.kind for kind in kinds if kind.insulated_count == most}
+    return full[_thickest(tuple(full.values()))]
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
+from itertools import permutations
 from typing import Any
 
 import pytest
@@ -17,7 +18,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from estimator.tables.box_fill import FillRules, standard_boxes, us_fill_rules
-from estimator.takeoff.fill import Inside, Wires, fill_of, wires_of
+from estimator.takeoff.fill import Inside, Wires, fill_of, roomiest, wires_of
 
 OLD, NEW = us_fill_rules("nec-2017"), us_fill_rules("nec-2020")
 NOW = us_fill_rules("nec-2023")
@@ -257,3 +258,17 @@ def test_more_wires_never_lower_a_fill(
 
     assert taken(0, 0, 0) < taken(1, 0, 0)
     assert taken(0, 0, 0) <= min(taken(0, 1, 0), taken(0, 0, 1))
+
+
+@pytest.mark.parametrize(
+    ("cables", "want"),
+    [
+        (("14-2",), "14-2"),
+        (("14-2", "14-3", "10-2"), "14-3"),  # 3 x 2.00 = 6.0, 2 x 2.50 = 5.0, 2 x 2.00 = 4.0
+        (("14-3", "10-3", "12-3"), "10-3"),  # 3 x 2.50 = 7.5
+    ],
+)
+def test_the_kind_that_takes_most_room_whatever_the_order(
+    cables: tuple[str, ...], want: str
+) -> None:
+    assert {roomiest(order) for order in permutations(cables)} == {want}
