@@ -69,8 +69,13 @@ def shown_value(value: object) -> str:
         return "a table" if isinstance(value, dict) else "a list"
     text = as_text(value) if isinstance(value, int) else str(value)
     more = "..." if len(text) > _SHOWN_CHARS else ""
-    text = "".join(char if char.isprintable() else "?" for char in text[:_SHOWN_CHARS]) + more
+    text = printable(text[:_SHOWN_CHARS]) + more
     return f'"{text}"' if isinstance(value, str) else text.lower()
+
+
+def printable(text: str) -> str:
+    """Text that prints on one line; what does not print is a question mark."""
+    return text if text.isprintable() else "".join(c if c.isprintable() else "?" for c in text)
 
 
 def _choices(error: ErrorDetails) -> str:

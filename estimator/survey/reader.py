@@ -13,7 +13,7 @@ from pydantic_core import ErrorDetails
 from estimator.problems import InputError, Problem
 from estimator.survey.cross_checks import cross_problems
 from estimator.survey.locales import writes_comma
-from estimator.survey.messages import problem_words
+from estimator.survey.messages import printable, problem_words
 from estimator.survey.names import Found
 from estimator.survey.records import Survey
 from estimator.survey.stand_ins import MARK, with_stand_ins
@@ -63,9 +63,13 @@ def job_from_text(text: str, path: Path) -> JobFile:
     if isinstance(found, Survey):
         return JobFile(path, text, found, tuple(notes))
     found.sort(key=lambda each: line_of(text, each[0]) or 0)
-    raise InputError(
-        Problem(toml_place(str(path), text, where), read, write) for where, read, write in found
-    )
+    raise InputError(_problem(toml_place(str(path), text, each[0]), each) for each in found)
+
+
+def _problem(where: str, found: Found) -> Problem:
+    """A problem whose words print, whatever the names in the file hold."""
+    _, read, write = found
+    return Problem(where, printable(read), printable(write))
 
 
 def _try(raw: Mapping[str, Any], notes: list[str]) -> Survey | list[Found]:
@@ -114,9 +118,7 @@ def survey_from(raw: Mapping[str, Any]) -> Survey:
     found = _try(raw, [])
     if isinstance(found, Survey):
         return found
-    raise InputError(
-        Problem(toml_place("survey", None, where), read, write) for where, read, write in found
-    )
+    raise InputError(_problem(toml_place("survey", None, each[0]), each) for each in found)
 
 
 def job_schema() -> dict[str, Any]:

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from estimator.problems import InputError
 from estimator.survey.reader import job_from_text, survey_from
 from estimator.survey.records import Survey
-from tests.survey.made_job import TEXT
+from tests.survey.made_job import TEXT, values
 from tests.survey.odd_jobs import SAMPLES, mutants, shapes
 
 LIBRARY_WORDS = ("Input should", "alidation error", "pydantic", "Value error", "Traceback", "type=")
@@ -42,6 +42,8 @@ def test_any_shape_of_values(raw: dict[str, Any]) -> None:
 
 @settings(max_examples=500, deadline=None)
 @given(raw=mutants())
+@example(raw=values(TEXT.replace('stud = "2x4"', 'stud = "\\n"')))
+@example(raw=values(TEXT.replace('id = "north"', 'id = "nor\\nth"')))
 def test_a_sound_job_with_a_few_odd_values(raw: dict[str, Any]) -> None:
     is_survey_or_plain_problems(lambda: survey_from(raw))
 
