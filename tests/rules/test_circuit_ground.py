@@ -246,3 +246,18 @@ def test_editions_are_cited(edition: str) -> None:
     year = edition.removeprefix("nec-")
     assert one(SOURCE, job(edition=edition), "old").cite.startswith(f"NEC {year} 250.130(C)")
     assert one(SIZE, job(edition=edition)).cite.startswith(f"NEC {year} Table 250.122")
+
+
+@pytest.mark.parametrize("cables", [("14-2", "12-2"), ("12-2", "14-2")])
+def test_one_ground_serves_the_thickest_new_cable_whatever_the_order(
+    cables: tuple[str, str],
+) -> None:
+    """Behind 20 A the ground is 12 AWG, as thick as the thickest of the new wires."""
+    raw = job(grounded="no", new_ground_to="electrode", new_ground_length="30 ft")
+    raw["boxes"].append({"id": "far"})
+    ends = zip(("1", "2"), ("new", "far"), cables, strict=True)
+    raw["runs"] = [{**raw["runs"][0], "id": run, "to": to, "cable": cable}
+                   for run, to, cable in ends]  # fmt: skip
+    part = one(SOURCE, raw, "old").remedies[0]
+    assert isinstance(part, RemedyPart)
+    assert part.item == "ground-wire-12"
