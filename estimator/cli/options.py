@@ -25,7 +25,7 @@ BooksOption = Annotated[
     ),
 ]
 TestsOption = Annotated[
-    bool, typer.Option("--tests", help="Print the test and safety list of the job instead.")
+    bool, typer.Option("--tests", help="Print the list of tests and cautions of the job instead.")
 ]
 JsonOption = Annotated[
     bool, typer.Option("--json", help="Print JSON on stdout; messages go to stderr.")

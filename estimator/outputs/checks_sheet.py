@@ -1,4 +1,4 @@
-"""The Checks sheet: findings worst first; then cautions; then the test and safety list."""
+"""The Checks sheet: findings worst first; then cautions; then the list of tests and cautions."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ HEADERS = (
     "Line", "Verdict", "What was checked", "Rule", "About", "Figures", "Rule book", "What to do",
     "Decided",
 )  # fmt: skip
-TESTS = "Test and safety list: tick each line"
+TESTS = "Tests and cautions: tick each line"
 _LINE_PT = 16
 US_YEAR = " (in the US, built before 1978)"
 STOPS = "stops the bid"

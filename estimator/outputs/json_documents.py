@@ -113,7 +113,7 @@ class CheckDocument:
     """What `estimator check --json` prints: every finding, passes too, worst first.
 
     Attributes:
-        tests: the test and safety list of this job, by heading.
+        tests: the list of tests and cautions of this job, by heading.
     """
 
     schema: Literal["estimator-check-2"]

@@ -51,7 +51,7 @@ def _head(finding: Finding) -> str:
 
 def list_of_tests(bid: Bid) -> list[str]:
     """List what to look at and to test, in the order of the work: one page to print."""
-    lines = [*title_lines(bid), "Test and safety list"]
+    lines = [*title_lines(bid), "Tests and cautions: tick each line"]
     for title, texts in safety_list(bid.survey, bid.findings):
         lines += heading(title)
         lines += [line for text in texts for line in wrapped(text, first="[ ] ")]

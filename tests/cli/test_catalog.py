@@ -49,7 +49,8 @@ def test_books_are_never_copied_over_others(mine: Path) -> None:
 
 def test_good_books_are_said_to_be_usable(mine: Path) -> None:
     done = estimator("catalog", "check", str(mine), folder=mine.parent)
-    assert (done.returncode, "can be used" in done.stdout, done.stderr) == (0, True, "")
+    said = " ".join(done.stdout.split())  # a long folder name may wrap
+    assert (done.returncode, "can be used" in said, done.stderr) == (0, True, "")
 
 
 def test_a_wrong_price_is_told_by_file_row_and_column(mine: Path) -> None:

@@ -88,6 +88,15 @@ def test_no_output_promises_safety(command: str, path: Path, tmp_path: Path) -> 
 
 
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
+def test_the_list_of_tests_fits_and_promises_nothing(path: Path, tmp_path: Path) -> None:
+    done = estimator("check", str(path), "--tests", folder=tmp_path)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert "[ ] Prove the tester on a live source" in done.stdout
+    assert max(map(len, done.stdout.splitlines())) <= COLUMNS
+    assert not words(done.stdout) & PROMISES
+
+
+@pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_no_cell_of_the_workbook_promises_safety(path: Path, tmp_path: Path) -> None:
     assert estimator("bid", str(path), "-o", "bid.xlsx", folder=tmp_path).returncode == 0
     book = load_workbook(tmp_path / "bid.xlsx", data_only=True)
