@@ -56,7 +56,8 @@ def _second_total(survey: Survey, work: Work, books: Books) -> tuple[Decimal | N
     said += unknown
     if not said:
         return None, ""
-    total = work_out(bad, books, bad_case=True).price.total
+    screened = work.screened if bad is survey else None
+    total = work_out(bad, books, bad_case=True, screened=screened).price.total
     if total == work.price.total:
         return None, ""
     return total, "; ".join(said)

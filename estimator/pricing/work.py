@@ -20,15 +20,20 @@ from estimator.takeoff.records import Takeoff
 from estimator.takeoff.take_off import take_off
 
 
+Screened = tuple[Takeoff, tuple[Finding, ...]]
+
+
 @dataclass(frozen=True, slots=True)
 class Work:
     """Everything worked out for one way.
 
     Attributes:
         survey: as planned, with what taken remedies changed in it.
+        screened: takeoff and findings before any remedy.
     """
 
     survey: Survey
+    screened: Screened
     takeoff: Takeoff
     findings: tuple[Finding, ...]
     shopping: tuple[ShoppingLine, ...]
@@ -42,18 +47,22 @@ class Work:
         return tuple(each.finding_id for each in self.findings if each.stops_the_bid)
 
 
-def work_out(survey: Survey, books: Books, *, bad_case: bool = False) -> Work:
+def work_out(
+    survey: Survey, books: Books, *, bad_case: bool = False, screened: Screened | None = None
+) -> Work:
     """Carry a survey of one way through every stage, remedies included.
 
     Args:
         survey: with the runs of one way.
         books: the shop's.
         bad_case: take the remedies of findings that are unknown as well.
+        screened: of this very survey, where it has been screened before.
 
     Raises:
         InputError: walls that do not join, tasks without hours, a currency not on file.
     """
-    takeoff, findings = _screened(survey, books)
+    screened = screened or _screened(survey, books)
+    takeoff, findings = screened
     taken = tuple(each for each in findings if is_taken(each, bad_case=bad_case))
     if taken:
         planned = changed_survey(survey, taken)
@@ -67,10 +76,10 @@ def work_out(survey: Survey, books: Books, *, bad_case: bool = False) -> Work:
     labor = labor_lines(survey, takeoff, books)
     hours = total_hours(survey, labor, books)
     price = build_price(survey, takeoff, shopping, hours, books)
-    return Work(survey, takeoff, findings, shopping, labor, hours, price)
+    return Work(survey, screened, takeoff, findings, shopping, labor, hours, price)
 
 
-def _screened(survey: Survey, books: Books) -> tuple[Takeoff, tuple[Finding, ...]]:
+def _screened(survey: Survey, books: Books) -> Screened:
     paths = run_paths(survey)
     takeoff = take_off(survey, paths, books.shop.practice, stock_of(books))
     hours_each = {task: row.hours_likely for task, row in books.labor.items()}
