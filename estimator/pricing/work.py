@@ -19,7 +19,6 @@ from estimator.survey.records import Survey
 from estimator.takeoff.records import Takeoff
 from estimator.takeoff.take_off import take_off
 
-
 Screened = tuple[Takeoff, tuple[Finding, ...]]
 
 

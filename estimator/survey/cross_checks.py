@@ -19,6 +19,7 @@ from estimator.tables.facts import (
     devices,
     editions,
     lumber_depths_in,
+    rows,
 )
 from estimator.toml_lines import TomlPath
 
@@ -42,6 +43,7 @@ def cross_problems(survey: Survey) -> list[Found]:
         _opening_names,
         _route_names,
         _stock,
+        _amendments,
     )
     return [found for check in checks for found in check(survey)]
 
@@ -222,3 +224,21 @@ def _stock(survey: Survey) -> Iterator[Found]:
         elif stock.item not in cables and stock.quantity is None:
             read = f'"{stock.item}" is no cable, so it counts by quantity'
             yield (*place, "length"), read, "Write quantity, in the unit of the materials book."
+
+
+def _amendments(survey: Survey) -> Iterator[Found]:
+    known = [row["rule"] for row in rows("rules")]
+    for number, each in enumerate(survey.amendments):
+        if each.rule not in known:
+            yield no_such(("amendments", number, "rule"), "rule", each.rule, known)
+        if each.change == "figure" and not _is_number(each.value):
+            read = f"{each.value!r} is not a number"
+            yield ("amendments", number, "value"), read, 'Write a number in quotes, such as "1.25".'
+
+
+def _is_number(text: str) -> bool:
+    try:
+        Fraction(text)
+    except (ValueError, ZeroDivisionError):
+        return False
+    return True
