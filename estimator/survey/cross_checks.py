@@ -21,6 +21,7 @@ from estimator.tables.facts import (
     lumber_depths_in,
     rows,
 )
+from estimator.tables.limits import figures_on_file
 from estimator.toml_lines import TomlPath
 
 # A stud is 1-1/2 in thick (ps20).
@@ -231,7 +232,7 @@ def _amendments(survey: Survey) -> Iterator[Found]:
     for number, each in enumerate(survey.amendments):
         if each.rule not in known:
             yield no_such(("amendments", number, "rule"), "rule", each.rule, known)
-        if each.change == "figure" and not _is_number(each.value):
+        if each.figure in figures_on_file() and not _is_number(each.value):
             read = f"{each.value!r} is not a number"
             yield ("amendments", number, "value"), read, 'Write a number in quotes, such as "1.25".'
 

@@ -15,6 +15,7 @@ SAMPLE = Path(__file__).parents[2] / "samples" / "nightstand.toml"
 def read(rule: str, change: str, value: str) -> None:
     """Read a sample with one local change."""
     lines = f'rule = "{rule}"\nchange = "{change}"\nvalue = "{value}"\nreason = "ordinance"\n'
+    lines += 'figure = "hole-edge"\n' if change == "figure" else ""
     job_from_text(f"{SAMPLE.read_text(encoding='utf-8')}\n[[amendments]]\n{lines}", SAMPLE)
 
 
