@@ -54,6 +54,7 @@ def test_what_is_said_of_a_surface_nobody_named() -> None:
         "1/8 in behind the surface, at most 1/4 in, and 0 in if the surface is wood"
     )
     assert found.remedy.startswith("Look what the surface is made of")
+    assert found.cite == "NEC 2023 314.20"
 
 
 def test_the_ceiling_is_not_judged_by_the_wall_and_a_box_may_have_no_wall() -> None:

@@ -152,6 +152,11 @@ def test_a_size_without_a_row_is_missing(contents: dict[str, Any], size: str) ->
     assert (found.taken, found.said, found.open) == (None, "", ())
 
 
+def test_bonding_jumpers_count_with_the_grounds_in_2020() -> None:
+    # 4 wires, 2 for the device, 1.75 for 7 grounds: 7.75 x 2.00
+    assert need({"bonding_jumpers": 5}, rules=us_fill_rules("nec-2020")).taken == Fraction("15.5")
+
+
 def test_an_old_edition_does_not_look_at_terminal_blocks() -> None:
     assert need({"terminal_blocks": ["1/0"]}, rules=us_fill_rules("nec-2020")).taken == 14
 
