@@ -22,7 +22,7 @@ from estimator.takeoff.box_inside import (
     missing_facts,
     open_facts,
 )
-from estimator.takeoff.fill import Fill, Wires, fill_of, wires_of
+from estimator.takeoff.fill import Fill, Inside, Wires, fill_of, wires_of
 
 _NEEDS_KEPT = 4096
 
@@ -49,6 +49,7 @@ class Side:
     share: Fraction
     least: Fill
     most: Fill
+    open: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,28 +160,27 @@ def _sides(inside: Contents, holding: Holding, clamps: YesNo) -> Iterator[Space]
 
 
 def _counted(spaces: tuple[Space, ...], barrier: Fraction, rules: FillRules) -> Need:
-    insides = [inside_of(space) for space in spaces]
-    missing = tuple(
-        fact
-        for space, inside in zip(spaces, insides, strict=True)
-        for fact in missing_facts(space, inside, rules)
-    )
+    insides = [(space, inside_of(space)) for space in spaces]
+    missing = [fact for space, inside in insides for fact in missing_facts(space, inside, rules)]
     if missing:
         return Need(missing=tuple(dict.fromkeys(missing)))
     gangs = sum(space.gangs_count for space in spaces)
-    sides, found = [], list[str]()
-    for space, inside in zip(spaces, insides, strict=True):
-        changes: dict[str, Any] = {}
-        for fact, change in open_facts(space, inside, rules):
-            found.append(fact)
-            changes |= change
-        most = fill_of(space.wires, inside, rules)
-        least = fill_of(space.wires, replace(inside, **changes), rules) if changes else most
-        sides.append(Side(Fraction(space.gangs_count, gangs), least, most))
+    sides = [_side(space, inside, gangs, rules) for space, inside in insides]
     return Need(
         most=barrier + max(side.most.total / side.share for side in sides),
         least=barrier + max(side.least.total / side.share for side in sides),
         taken=sum((side.most.total for side in sides), Fraction(0)),
-        open=tuple(dict.fromkeys(found)),
+        open=tuple(dict.fromkeys(fact for side in sides for fact in side.open)),
         said="; ".join(side.most.said for side in sides),
     )
+
+
+def _side(space: Space, inside: Inside, gangs: int, rules: FillRules) -> Side:
+    """One space counted both ways, with its share of the room by gangs."""
+    share, most = Fraction(space.gangs_count, gangs), fill_of(space.wires, inside, rules)
+    found = list(open_facts(space, inside, rules))
+    changes: dict[str, Any] = {}
+    for _, change in found:
+        changes |= change
+    least = fill_of(space.wires, replace(inside, **changes), rules) if changes else most
+    return Side(share, least, most, tuple(fact for fact, _ in found))
