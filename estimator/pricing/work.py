@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from decimal import Decimal
+from functools import lru_cache
 
 from estimator.catalog.records import Books
 from estimator.pricing.hours import labor_lines, total_hours
@@ -19,6 +21,7 @@ from estimator.survey.records import Survey
 from estimator.takeoff.records import Takeoff
 from estimator.takeoff.take_off import take_off
 
+_BOOKS_KEPT = 8
 Screened = tuple[Takeoff, tuple[Finding, ...]]
 
 
@@ -66,9 +69,8 @@ def work_out(
     if taken:
         planned = changed_survey(survey, taken)
         if planned is not survey:
-            takeoff, again = _screened(planned, books)
-            findings = _as_remedied(again, taken)
             survey = planned
+            takeoff, findings = _screened(survey, books)
         takeoff = with_remedies(takeoff, taken, stock_of(books))
         findings = _as_remedied(findings, taken)
     shopping = shopping_list(survey, takeoff, books)
@@ -81,9 +83,14 @@ def work_out(
 def _screened(survey: Survey, books: Books) -> Screened:
     paths = run_paths(survey)
     takeoff = take_off(survey, paths, books.shop.practice, stock_of(books))
-    hours_each = {task: row.hours_likely for task, row in books.labor.items()}
-    hours_each |= survey.overrides.hours
+    hours_each = _hours_each(books) | survey.overrides.hours
     return takeoff, screen(Facts(survey, paths, takeoff, books.shop.practice, hours_each))
+
+
+@lru_cache(maxsize=_BOOKS_KEPT)
+def _hours_each(books: Books) -> dict[str, Decimal]:
+    """Likely hours for one unit of each task, made once for each set of books."""
+    return {task: row.hours_likely for task, row in books.labor.items()}
 
 
 def _as_remedied(findings: tuple[Finding, ...], taken: tuple[Finding, ...]) -> tuple[Finding, ...]:
