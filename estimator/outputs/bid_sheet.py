@@ -126,7 +126,7 @@ def _price(draft: Draft, sheet: Sheet) -> None:
     ]
     if bid.second_total is not None:
         why = words(f"if this turns out badly: {bid.second_total_why}", looks.PLAIN)
-        rows.append(("Total, at worst", why, "second_total", bid.second_total))
+        rows.append(("Second total", why, "second_total", bid.second_total))
     share = formula("deposit_rate", price.deposit_pct.scaleb(-2), looks.plain(looks.SHARE_WORDS))
     rows.append(("Deposit", share, "deposit_amount", price.deposit))
     rest = words("after the deposit", looks.PLAIN)

@@ -175,7 +175,7 @@ def test_the_bid_says_in_words_what_is_bid() -> None:
     assert "2 openings in walls or ceilings, closed, taped, smoothed and painted." in said
     assert "none stated" in said
     assert "Second coat. Then about 24 h to dry." in said
-    for label in ("From", "For", "Valid until", "Total", "Total, at worst", "Deposit", "Balance",
+    for label in ("From", "For", "Valid until", "Total", "Second total", "Deposit", "Balance",
                   "Permit", "Workmanship", "Changes", "Cautions", "Customer, date"):  # fmt: skip
         assert label in said
 
