@@ -103,6 +103,12 @@ class Facts:
         """The room as listed in the survey; None where it is not."""
         return next((room for room in self.survey.rooms if room.id == room_id), None)
 
+    def is_in_force(self, rule: str) -> bool:
+        """True for a rule that no local change has turned off or made a note."""
+        return not any(
+            each.rule == rule and each.change != "figure" for each in self.survey.amendments
+        )
+
     def electrical(self, figure: str) -> Limit:
         """A figure of the electrical edition in force, with the job's amendment of it."""
         return self._amended(limit(figure, self.edition or ""))

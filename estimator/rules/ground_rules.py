@@ -27,6 +27,11 @@ _CHOICES = (
     " and new_ground_length), or have a new circuit priced. Never tie grounds together between"
     " outlets that have only a GFCI."
 )
+_TEST = (
+    "With the power on, a qualified person measures hot to ground and neutral to ground: a wire"
+    " tied to the neutral in the box, or a ground that leads nowhere, is no ground. Then correct"
+    " grounded or ground_present."
+)
 _MEASURE = "Measure the way of the new ground wire and write new_ground_length, so it is priced."
 _LOOK = (
     "With the power off, look for a bare or green wire in the box; then test hot to ground with a"
@@ -130,16 +135,29 @@ def _judge_source(facts: Facts, box: Box) -> Finding:
     name, law, circuit = (SOURCE, box.id), facts.law(_WAYS), facts.survey.circuit
     stated = box.contents.ground_present
     grounded = circuit.grounded if stated == "unknown" else stated
+    if grounded == "yes" and circuit.grounded == "no":
+        figures = "a ground was seen in the box, and the circuit is said to have none"
+        return facts.finding(name, "unknown", figures, law, _TEST)
     if grounded == "yes":
         return facts.finding(name, "pass", "the source has a ground", law)
     if grounded == "unknown":
         figures = "nobody has said whether the source has a ground"
         return facts.finding(name, "unknown", figures, law, _LOOK)
+    return _without(facts, box)
+
+
+def _without(facts: Facts, box: Box) -> Finding:
+    """A source without a ground: refused, or a separate one to a place that the code names."""
+    name, law, circuit = (SOURCE, box.id), facts.law(_WAYS), facts.survey.circuit
     figures = "no ground at the source; a new cable may not start there"
     if circuit.new_ground_to == "none":
         return facts.finding(name, "fail", figures, law, _CHOICES)
-    words = ground_end(circuit.new_ground_to).words
+    end = ground_end(circuit.new_ground_to)
+    words = end.words
     figures = f"{figures} without a separate ground, here to {words}"
+    if not end.allowed:
+        cite = facts.law(end.where, end.confidence)
+        return facts.finding(name, "fail", f"{figures}, which is no place for it", cite, _CHOICES)
     if circuit.new_ground_length_in is None:
         return facts.finding(name, "fail", figures, law, _MEASURE)
     remedy = f"Run a separate ground wire from this box to {words}, before the outlet is used."

@@ -10,7 +10,7 @@ from estimator.rules.facts import Facts
 from estimator.rules.records import Finding, Remedy, RemedyPart, RemedyTask
 from estimator.rules.registry import rule
 from estimator.rules.terminal_rules import REMAKE, judge
-from estimator.survey.electrical import Box, Run
+from estimator.survey.electrical import Box, Circuit, Run
 from estimator.tables.facts import cable_kinds
 from estimator.tables.place import device_traits
 
@@ -28,6 +28,9 @@ _LOOK = (
     " a pigtail."
 )
 _MEASURE = "Measure from hot to hot: two legs show double the usual voltage, one leg shows none."
+_LOOK_TIE = "Look in the panel for a handle tie."
+_LOOK_WHITES = "Look in the source box whether the whites are joined with a pigtail."
+_WHICH_HOT = "Say which hot the new outlet takes (new_on_hot = ...), so its leg is known."
 _OFF = "Turn both breakers off: the shared white is live while either hot is on."
 _BOTH = "Both breakers must open together. Turn both off before you touch the device."
 _LEGS = (
@@ -58,7 +61,8 @@ def _circuit(facts: Facts) -> Finding:
         return facts.finding(name, "unknown", figures, law, _LOOK, remedies)
     figures = (
         f"two hots share one white; handle tie: {circuit.handle_tie}, on two legs:"
-        f" {circuit.hots_on_two_legs}, whites joined with a pigtail: {circuit.neutral_pigtailed}"
+        f" {circuit.hots_on_two_legs}, whites joined with a pigtail: {circuit.neutral_pigtailed},"
+        f" new outlet on hot: {circuit.new_on_hot}"
     )
     if circuit.hots_on_two_legs == "no":
         return facts.finding(name, "fail", figures, law, _LEGS)
@@ -89,15 +93,25 @@ def _tie_and_neutral(facts: Facts, figures: str) -> Finding:
             "Join the whites in a connector with a pigtail to the device, so that taking the"
             " device out never opens the neutral; the pigtail is in the takeoff."
         )
-    if circuit.hots_on_two_legs == "unknown":
-        words.append(_MEASURE)
+    words += _still_asked(circuit, wrong)
     where = _TIE_LAW if circuit.handle_tie in wrong else _NEUTRAL_LAW
     remedy = " ".join([*words, _OFF])
     if verdict == "fail":
         return facts.finding(name, "fail", figures, facts.law(where), remedy, remedies)
-    if "unknown" in (*answers, circuit.hots_on_two_legs):
+    if "unknown" in (*answers, circuit.hots_on_two_legs, circuit.new_on_hot):
         return facts.finding(name, "unknown", figures, facts.law(where), remedy, remedies)
     return facts.finding(name, "pass", figures, facts.law(_TIE_LAW), _OFF)
+
+
+def _still_asked(circuit: Circuit, said: tuple[str, ...]) -> list[str]:
+    """What to look at for each fact that nobody knows and that was not spoken of yet."""
+    asked = (
+        (_LOOK_TIE, circuit.handle_tie, said),
+        (_LOOK_WHITES, circuit.neutral_pigtailed, said),
+        (_MEASURE, circuit.hots_on_two_legs, ()),
+        (_WHICH_HOT, circuit.new_on_hot, ()),
+    )
+    return [words for words, known, told in asked if known == "unknown" and known not in told]
 
 
 def _joined_neutrals(facts: Facts) -> tuple[Remedy, ...]:

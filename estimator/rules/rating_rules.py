@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from estimator.rules.circuit_rules import amperes
 from estimator.rules.facts import Facts
+from estimator.rules.place_facts import outlet_kind
 from estimator.rules.records import Finding
 from estimator.rules.registry import rule
+from estimator.rules.source_class import SOURCE_CLASS, judge_as_planned
 from estimator.survey.electrical import Box
 from estimator.tables.circuit import least_device_rating_a, receptacle_ratings
 from estimator.tables.place import device_traits
@@ -24,18 +26,35 @@ def rating_a(facts: Facts, box: Box) -> int | None:
 
 @rule(RULE)
 def receptacle_rating(facts: Facts) -> Iterator[Finding]:
-    """Hold each new receptacle, and each old one whose rating was read, against the breaker."""
+    """Hold each new receptacle, and each old one whose rating was read, against the breaker.
+
+    A new one that source-class refuses for the same small circuit is told there, once.
+    """
     for box in facts.boxes.values():
         unread = box.existing and box.device_rating_a is None
-        if device_traits(box.device).is_receptacle and not unread:
+        if device_traits(box.device).is_receptacle and not unread and not _is_told(facts, box):
             yield _judge(facts, box)
+
+
+def _is_told(facts: Facts, box: Box) -> bool:
+    if box.existing or not _is_too_small(facts) or not facts.is_in_force(SOURCE_CLASS):
+        return False
+    kind = outlet_kind(box)
+    return kind is not None and judge_as_planned(facts, box, kind).standing == "refused"
+
+
+def _is_too_small(facts: Facts) -> bool:
+    """True for a circuit of so few amperes that it may feed no receptacle."""
+    circuit, least = facts.survey.circuit, facts.electrical("receptacle-breaker-least")
+    known_small = circuit.breaker_a is not None and circuit.breaker_a < least.value
+    return circuit.kind == "ten ampere" or known_small
 
 
 def _judge(facts: Facts, box: Box) -> Finding:
     circuit, name, rated_a = facts.survey.circuit, (RULE, box.id), rating_a(facts, box)
     least, breaker_a = facts.electrical("receptacle-breaker-least"), circuit.breaker_a
     figures = f"{amperes(rated_a)} receptacle, breaker {amperes(breaker_a)}"
-    if circuit.kind == "ten ampere" or (breaker_a is not None and breaker_a < least.value):
+    if _is_too_small(facts):
         remedy = "A circuit this small is for lights and feeds no receptacle. Use another circuit."
         figures = f"{figures}, least {least.value} A"
         return facts.finding(name, "fail", figures, facts.cite(least), remedy)

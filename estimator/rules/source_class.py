@@ -20,6 +20,7 @@ from estimator.survey.electrical import Box, CircuitKind
 from estimator.survey.place import RoomUse
 from estimator.tables.source_class import circuit_classes, source_row
 
+SOURCE_CLASS = "source-class"
 Standing = Literal["allowed", "unknown", "refused"]
 KINDS: tuple[CircuitKind, ...] = tuple(kind for kind in get_args(CircuitKind) if kind != UNKNOWN)
 _REFUSED = "refused"
@@ -139,16 +140,16 @@ _LOOK = {
 def _with_rating(answer: Answer, circuit: SeenCircuit, kind: CircuitKind) -> Answer:
     """A circuit of one rating alone must have it before anything may hang on it."""
     known = circuit_classes()[kind]
-    if answer.standing != "allowed" or circuit.kind == UNKNOWN:
+    if answer.standing == _REFUSED or circuit.kind == UNKNOWN:
         return answer
     if not known.takes(circuit.breaker_a):
         most = known.most_a if known.is_exact else f"{known.least_a} or {known.most_a}"
         reason = f"such a circuit has a breaker of {most} A, this one {circuit.breaker_a} A"
         return replace(
             answer, standing="refused", reason=reason, where=known.where,
-            confidence=known.confidence,
+            confidence=known.confidence, look="",
         )  # fmt: skip
-    if known.is_exact and circuit.breaker_a is None:
+    if answer.standing == "allowed" and known.is_exact and circuit.breaker_a is None:
         reason = f"{answer.reason}; its breaker must be {known.most_a} A"
         look = "Read the number on the breaker."
         return replace(answer, standing="unknown", reason=reason, look=look)

@@ -8,15 +8,14 @@ from estimator.rules.facts import Facts
 from estimator.rules.place_facts import OutletKind, outlets, place_words
 from estimator.rules.records import Finding, Verdict
 from estimator.rules.registry import rule
-from estimator.rules.source_class import Answer, Standing, judge_as_planned, seen_by
-from estimator.rules.source_conditions import separate_ground, tie_and_pigtail
+from estimator.rules.source_class import SOURCE_CLASS, Answer, Standing, judge_as_planned, seen_by
 from estimator.rules.source_ranking import RankedSource, ranked_for
+from estimator.rules.source_rules import DWELLING, REFUSED_KINDS
 from estimator.survey.electrical import Box
 from estimator.tables.source_class import ANY, circuit_classes, source_row
 
-RULE = "source-class"
+RULE = SOURCE_CLASS
 OTHER_SOURCES = "job"
-CIRCUIT = "circuit"
 _VERDICTS: dict[Standing, Verdict] = {
     "allowed": "pass",
     "unknown": "unknown",
@@ -35,12 +34,18 @@ def source_class(facts: Facts) -> Iterator[Finding]:
     refused: list[tuple[Box, OutletKind]] = []
     for box, kind in outlets(facts):
         answer = judge_as_planned(facts, box, kind)
-        yield _finding(facts, box, kind, answer)
+        if not _told_of_the_circuit(facts, box, answer):
+            yield _finding(facts, box, kind, answer)
         if answer.standing == "refused":
             refused.append((box, kind))
     if refused:
         yield _other_sources(facts, refused)
-    yield from _special_circuit(facts)
+
+
+def _told_of_the_circuit(facts: Facts, box: Box, answer: Answer) -> bool:
+    """True where the circuit as such is refused for what it is: other-dwelling says so, once."""
+    told = seen_by(facts, box).kind in REFUSED_KINDS and facts.is_in_force(DWELLING)
+    return told and answer.standing == "refused"
 
 
 def _finding(facts: Facts, box: Box, kind: OutletKind, answer: Answer) -> Finding:
@@ -94,28 +99,3 @@ def _ranking(ranked: tuple[RankedSource, ...]) -> str:
         f"{each.rank}. {each.source_id} {_RANKED[each.standing]} ({'; '.join(each.reasons)})"
         for each in ranked
     )
-
-
-def _special_circuit(facts: Facts) -> Iterator[Finding]:
-    """What two hots on one neutral, or a missing ground, ask of any new outlet."""
-    circuit, said = facts.survey.circuit, []
-    if circuit.multiwire == "yes":
-        said.append(("multiwire", tie_and_pigtail(circuit)))
-    if circuit.grounded == "no":
-        said.append(("ungrounded", separate_ground(circuit)))
-    if not said:
-        return
-    rows = [source_row(kind, ANY, ANY, facts.edition or "") for kind, _ in said]
-    figures = "; ".join(
-        f"{row.reason}: {_HOLDS[holds]}" for row, (_, holds) in zip(rows, said, strict=True)
-    )
-    law = facts.law(", ".join(row.where for row in rows), rows[0].confidence)
-    yield facts.finding((RULE, CIRCUIT), "note", figures, law, _SEE)
-
-
-_HOLDS = {
-    "yes": "so it is here",
-    "no": "so it is not here",
-    "unknown": "nobody has looked here",
-}
-_SEE = "The checks of multiwire circuits and of the source's ground decide whether it may be done."

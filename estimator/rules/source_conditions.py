@@ -10,6 +10,7 @@ from estimator.rules.facts import Facts
 from estimator.rules.place_facts import UNKNOWN, OutletKind, use_of_box
 from estimator.survey.electrical import Box, Circuit, CircuitKind
 from estimator.survey.fields import YesNo
+from estimator.tables.circuit import ground_end
 
 KITCHEN = "kitchen"
 BATHROOM = "bathroom"
@@ -107,13 +108,16 @@ CONDITIONS: Mapping[str, Callable[[Asked], YesNo]] = {
 
 
 def tie_and_pigtail(circuit: Circuit) -> YesNo:
-    """Both hots trip together, and the shared neutral does not run through a device."""
-    known = (circuit.handle_tie, circuit.neutral_pigtailed)
+    """Both hots trip together, the shared neutral runs through no device, the leg is known."""
+    leg: YesNo = UNKNOWN if circuit.new_on_hot == UNKNOWN else "yes"
+    known = (circuit.handle_tie, circuit.neutral_pigtailed, leg)
     if "no" in known:
         return "no"
     return UNKNOWN if UNKNOWN in known else "yes"
 
 
 def separate_ground(circuit: Circuit) -> YesNo:
-    """A ground of its own is planned for a circuit without one."""
-    return "no" if circuit.new_ground_to == "none" else "yes"
+    """A ground of its own is planned for a circuit without one, to a place the code names."""
+    if circuit.new_ground_to == "none":
+        return "no"
+    return "yes" if ground_end(circuit.new_ground_to).allowed else "no"

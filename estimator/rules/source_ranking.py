@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from estimator.rules.facts import Facts
-from estimator.rules.place_facts import OutletKind, outlets, place_words, source_of
+from estimator.rules.place_facts import UNKNOWN, OutletKind, outlets, place_words, source_of
 from estimator.rules.protection import (
     arc_fault_listed,
     ground_fault_need,
@@ -13,10 +14,19 @@ from estimator.rules.protection import (
     upstream_protection,
 )
 from estimator.rules.source_class import Standing, is_surveyed, judge
+from estimator.rules.source_conditions import separate_ground, tie_and_pigtail
 from estimator.survey.electrical import Box
+from estimator.survey.fields import YesNo
+from estimator.tables.place import device_traits
+from estimator.tables.source_class import ANY, source_row
 
 GROUND_FAULT = "ground-fault"
 ARC_FAULT = "arc-fault"
+_HOLDS: dict[YesNo, str] = {
+    "yes": "so it is here",
+    "no": "so it is not here",
+    "unknown": "nobody has looked here",
+}
 _ORDER: tuple[Standing, ...] = ("allowed", "unknown", "refused")
 
 
@@ -63,6 +73,7 @@ def _key(found: RankedSource) -> tuple[int, bool, int]:
 
 def _as_source(facts: Facts, outlet: Box, kind: OutletKind, box: Box) -> RankedSource:
     answer, planned = judge(facts, outlet, kind, box), source_of(facts, outlet)
+    drawbacks = tuple(_drawbacks(facts, kind, box))
     same_room = facts.room_of(box) == facts.room_of(outlet)
     missing = tuple(_missing(facts, outlet, box))
     room = "in the same room" if same_room else f"in another room: {place_words(facts, box)}"
@@ -71,12 +82,37 @@ def _as_source(facts: Facts, outlet: Box, kind: OutletKind, box: Box) -> RankedS
         outlet.id,
         box.id,
         0,
-        answer.standing,
+        "refused" if drawbacks else answer.standing,
         planned is not None and planned.id == box.id,
         same_room,
         missing,
-        (answer.reason, room, *to_add),
+        (answer.reason, room, *drawbacks, *_conditions(facts, box), *to_add),
     )
+
+
+def _drawbacks(facts: Facts, kind: OutletKind, box: Box) -> Iterator[str]:
+    """What is known of a box that keeps this outlet from it, whatever its circuit is for."""
+    if box.contents.always_live == "no" and kind != "light":
+        yield "it dies with a switch"
+    is_switch = device_traits(box.device).is_switch
+    if is_switch and box.contents.neutral_bundle == "no" and kind != "switch":
+        yield "no neutral in it"
+    stated, circuit = box.contents.ground_present, facts.survey.circuit
+    without = stated == "no" or (stated == UNKNOWN and _on_circuit(facts, box, circuit.grounded))
+    if without and separate_ground(circuit) == "no":
+        yield source_row("ungrounded", ANY, ANY, facts.edition or "").reason
+
+
+def _on_circuit(facts: Facts, box: Box, grounded: YesNo) -> bool:
+    return grounded == "no" and is_surveyed(facts, box)
+
+
+def _conditions(facts: Facts, box: Box) -> Iterator[str]:
+    """What two hots on one neutral ask before anything is added to them."""
+    circuit = facts.survey.circuit
+    if circuit.multiwire == "yes" and is_surveyed(facts, box):
+        row = source_row("multiwire", ANY, ANY, facts.edition or "")
+        yield f"{row.reason} ({_HOLDS[tie_and_pigtail(circuit)]})"
 
 
 def _missing(facts: Facts, outlet: Box, box: Box) -> list[str]:

@@ -19,6 +19,8 @@ DWELLING = "other-dwelling"
 _NEUTRAL_LAW, _SWITCH_LAW, _SPLICE_LAW, _DWELLING_LAW = "300.3(B)", "404.2(C)", "300.15", "210.25"
 _ONE_THING_LAW = "210.23"
 _COUNTED_LAW = "210.52"
+# Kinds of circuit that no outlet of the job may hang on, whatever the room.
+REFUSED_KINDS: tuple[CircuitKind, ...] = ("individual", "other dwelling")
 _PURPOSE = "the purpose of the job"
 _NO_NEUTRAL = (
     "Start from the light's box or from a receptacle, where the whites are. Never use the ground"

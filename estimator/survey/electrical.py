@@ -30,6 +30,11 @@ CircuitKind = Literal[
     "general", "small appliance", "bathrooms", "one bathroom", "laundry", "garage", "individual",
     "other dwelling", "ten ampere", "unknown",
 ]  # fmt: skip
+GroundEndName = Literal[
+    "none", "electrode", "electrode conductor", "panel bar", "other circuit, same panel",
+    "service neutral", "other circuit, other panel", "outlet neutral", "ground-fault outlet",
+    "water pipe",
+]  # fmt: skip
 Method = Literal["bored", "notched", "fished", "exposed"]
 Way = Literal["wall", "trim", "over", "under", "through"]
 
@@ -208,9 +213,9 @@ class Circuit(Record):
     )
     grounded: YesNo = "unknown"
     ground_wire: MaybeText = Field(default=None, description="size of its ground wire")
-    new_ground_to: Literal[
-        "none", "electrode", "electrode conductor", "panel bar", "other circuit, same panel"
-    ] = Field(default="none", description="ungrounded: where a separate ground will go")
+    new_ground_to: GroundEndName = Field(
+        default="none", description="ungrounded: where a separate ground will go"
+    )
     new_ground_length_in: MaybeLength = Field(
         default=None, alias="new_ground_length", description="way of that separate ground wire"
     )
@@ -220,6 +225,9 @@ class Circuit(Record):
     )
     handle_tie: YesNo = "unknown"
     neutral_pigtailed: YesNo = "unknown"
+    new_on_hot: Literal["black", "red", "both", "unknown"] = Field(
+        default="unknown", description="multiwire: which of the two hots the new outlet takes"
+    )
     existing_length_in: MaybeLength = Field(
         default=None, alias="existing_length", description="wire from the breaker to the source"
     )

@@ -104,10 +104,18 @@ def ground_size(breaker_a: int, material: str, edition: str) -> Limit | None:
 
 @dataclass(frozen=True, slots=True)
 class GroundEnd:
-    """Where a separate ground wire may go: in words, and what it is fastened with."""
+    """Where a separate ground wire goes: in words, what it is fastened with, if the code lets it.
+
+    Attributes:
+        allowed: one of the places that the code names.
+        where, confidence: where that stands, and how well it is known.
+    """
 
     words: str
     items: tuple[str, ...]
+    allowed: bool
+    where: str
+    confidence: str
 
 
 @cache
@@ -119,7 +127,9 @@ def ground_end(to: str) -> GroundEnd:
     """
     for row in rows("ground_ends"):
         if row["to"] == to:
-            return GroundEnd(row["words"], tuple(row["items"].split()))
+            allowed = row["allowed"] == "yes"
+            items = tuple(row["items"].split())
+            return GroundEnd(row["words"], items, allowed, row["where"], row["confidence"])
     raise NotOnFile("ground_ends", to, tuple(row["to"] for row in rows("ground_ends")))
 
 

@@ -147,13 +147,50 @@ def test_no_ground_has_no_size(circuit: dict[str, Any], count: int) -> None:
     ("circuit", "present", "expected"),
     [
         ("yes", "unknown", "pass"), ("yes", "yes", "pass"), ("yes", "no", "fail"),
-        ("no", "unknown", "fail"), ("no", "yes", "pass"), ("no", "no", "fail"),
+        ("no", "unknown", "fail"), ("no", "yes", "unknown"), ("no", "no", "fail"),
         ("unknown", "unknown", "unknown"), ("unknown", "yes", "pass"), ("unknown", "no", "fail"),
     ],
 )  # fmt: skip
 def test_what_was_seen_in_the_box_goes_first(circuit: str, present: str, expected: str) -> None:
     raw = job(grounded=circuit, found={"ground_present": present})
     assert verdict(SOURCE, raw, "old") == expected
+
+
+def test_a_ground_that_the_circuit_is_said_not_to_have_is_tested() -> None:
+    """XT-11: a tie to the neutral in the box looks like a ground and is none."""
+    found = one(SOURCE, job(grounded="no", found={"ground_present": "yes"}), "old")
+    assert found.figures == ("a ground was seen in the box, and the circuit is said to have none")
+    assert "a wire tied to the neutral in the box" in found.remedy
+    assert found.cite == "NEC 2023 250.130(C)"
+
+
+@pytest.mark.parametrize(
+    ("to", "words", "cite"),
+    [
+        ("outlet neutral", "a neutral outside the service equipment", "250.130(C) (worked out)"),
+        ("other circuit, other panel", "a circuit of another panel", "250.130(C) (worked out)"),
+        (
+            "water pipe", "a pipe that is not known to belong to the electrode system",
+            "250.130(C) (worked out)",
+        ),
+        (
+            "ground-fault outlet",
+            "the ground screw of an outlet that has ground-fault protection and no ground",
+            "406.4(D)(2)",
+        ),
+    ],
+    ids=lambda each: f"GR-01 {each}",
+)  # fmt: skip
+def test_a_ground_led_to_a_place_that_is_none_stops_the_bid(to: str, words: str, cite: str) -> None:
+    raw = job(grounded="no", new_ground_to=to, new_ground_length="30 ft")
+    found = one(SOURCE, raw, "old")
+    assert (found.verdict, found.blocking, found.remedies) == ("fail", True, ())
+    assert found.figures == (
+        "no ground at the source; a new cable may not start there without a separate ground,"
+        f" here to {words}, which is no place for it"
+    )
+    assert found.cite == f"NEC 2023 {cite}"
+    assert found.remedy.startswith("A GFCI does not cure this")
 
 
 def test_the_words_of_no_ground() -> None:
@@ -183,6 +220,7 @@ def test_the_words_of_the_others() -> None:
         ("electrode", "the grounding electrode system", ["ground-clamp"]),
         ("electrode conductor", "the grounding electrode conductor", ["ground-clamp"]),
         ("panel bar", "the ground bar of the panel that feeds the circuit", []),
+        ("service neutral", "the neutral, inside the service equipment", []),
         (
             "other circuit, same panel",
             "the ground of another circuit from the same panel",

@@ -10,7 +10,7 @@ import pytest
 from estimator.rules.registry import FUNCTIONS
 from estimator.survey.reader import survey_from
 from estimator.survey.records import Survey
-from tests.rules.circuit_case import facts, facts_of, findings, job, one, verdict
+from tests.rules.circuit_case import facts, facts_of, findings, job, one, screened, verdict
 from tests.rules.metric_case import in_metres, said_of
 
 LOAD = "circuit-load"
@@ -237,10 +237,33 @@ def test_a_breaker_without_a_row_is_not_known() -> None:
 )
 def test_a_ten_ampere_circuit_feeds_no_receptacle(circuit: dict[str, Any], figures: str) -> None:
     """CS-02 and XT-09."""
-    found = one(RATING, job(**circuit), "new")
+    found = one(RATING, job(old={"device_rating": 15}, **circuit), "old")
     assert (found.verdict, found.figures) == ("fail", figures)
     assert found.cite == "NEC 2023 210.23(A)"
     assert found.remedy.startswith("A circuit this small is for lights")
+
+
+@pytest.mark.parametrize("circuit", [{"breaker": 10}, {"kind": "ten ampere"}])
+def test_a_new_receptacle_there_is_refused_once(circuit: dict[str, Any]) -> None:
+    """XT-09 is told by source-class, with a better box; a second fail would say no more."""
+    raw = job(**circuit, old={"room": "hall"}, new={"room": "bedroom"})
+    failing = [each.rule for each in screened(raw)
+               if each.verdict == "fail" and each.subject == "new"]  # fmt: skip
+    assert failing == ["source-class"]
+
+
+@pytest.mark.parametrize("change", ["off", "note"])
+def test_it_is_told_here_where_the_other_rule_is_not_in_force(change: str) -> None:
+    raw = job(breaker=10, new={"room": "bedroom"})
+    raw["amendments"] = [{"rule": "source-class", "change": change, "reason": "town"}]
+    assert verdict(RATING, raw, "new") == "fail"
+
+
+def test_it_is_told_here_where_nobody_can_say_what_the_circuit_is_for() -> None:
+    """Rooms that no circuit of 10 A may serve: the kind stays open, the breaker does not."""
+    raw = job(edition="nec-2020", breaker=10, kind="unknown", serves=["bedroom"],
+              new={"room": "bedroom"})  # fmt: skip
+    assert verdict(RATING, raw, "new") == "fail"
 
 
 @pytest.mark.parametrize(

@@ -19,6 +19,7 @@ TIE: tuple[Remedy, ...] = (
 THIN = {"breaker": 15, "wire": "14", "run": {"cable": "14-2"}}
 SHARED = {
     "multiwire": "yes", "handle_tie": "yes", "hots_on_two_legs": "yes", "neutral_pigtailed": "yes",
+    "new_on_hot": "black",
 }  # fmt: skip
 LISTING = "Listing guide of receptacles and switches, as quoted on a code forum, push-in terminals"
 OFF = "Turn both breakers off: the shared white is live while either hot is on."
@@ -178,7 +179,7 @@ def test_a_shared_neutral_in_order() -> None:
     found = one(MULTIWIRE, job(**SHARED))
     assert found.figures == (
         "two hots share one white; handle tie: yes, on two legs: yes, whites joined with a"
-        " pigtail: yes"
+        " pigtail: yes, new outlet on hot: black"
     )
     assert (found.verdict, found.remedy, found.cite) == ("pass", OFF, "NEC 2023 210.4(B)")
     assert found.remedies == ()
@@ -195,7 +196,7 @@ def test_a_shared_neutral_in_order() -> None:
         ),
         (
             {"handle_tie": "no", "neutral_pigtailed": "unknown"},
-            TIE, "Tie the two breaker handles. Turn both breakers off", "210.4(B)",
+            TIE, "Tie the two breaker handles. Look in the source box whether the", "210.4(B)",
         ),
     ],
 )  # fmt: skip
@@ -216,6 +217,7 @@ def test_what_is_missing_is_put_right(
         ({"handle_tie": "unknown"}, TIE, "Tie the two breaker handles.", "210.4(B)"),
         ({"neutral_pigtailed": "unknown"}, (REMAKE,), "Join the whites", "300.13(B)"),
         ({"hots_on_two_legs": "unknown"}, (), "Measure from hot to hot", "300.13(B)"),
+        ({"new_on_hot": "unknown"}, (), "Say which hot the new outlet takes", "300.13(B)"),
     ],
 )
 def test_what_nobody_looked_at_may_be_missing(
@@ -225,6 +227,19 @@ def test_what_nobody_looked_at_may_be_missing(
     assert (found.verdict, found.remedies) == ("unknown", remedies)
     assert found.remedy.startswith(says)
     assert found.cite == f"NEC 2023 {where}"
+
+
+def test_what_is_put_right_does_not_hide_what_nobody_knows() -> None:
+    """XT-10: whites that are joined, a tie that is there and a known leg, each asked for."""
+    wrong = {"neutral_pigtailed": "no", "handle_tie": "unknown", "new_on_hot": "unknown"}
+    found = one(MULTIWIRE, job(**{**SHARED, **wrong}))
+    assert (found.verdict, found.remedies) == ("fail", (REMAKE,))
+    assert "Look in the panel for a handle tie. Say which hot" in found.remedy
+
+
+@pytest.mark.parametrize("hot", ["black", "red", "both"])
+def test_either_hot_will_do(hot: str) -> None:
+    assert one(MULTIWIRE, job(**{**SHARED, "new_on_hot": hot})).verdict == "pass"
 
 
 def test_a_tie_that_is_missing_and_legs_nobody_measured() -> None:

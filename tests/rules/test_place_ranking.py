@@ -162,3 +162,66 @@ def test_outlets_of_a_chain_have_the_source_at_its_head() -> None:
         more=[{"id": "second", "room": "den"}], runs=[run("old", "new"), run("new", "second")]
     )
     assert [each.chosen for each in ranked_sources(facts(raw))] == [True, True]
+
+
+@pytest.mark.parametrize(
+    ("box", "new", "reason"),
+    [
+        ({"contents": {"always_live": "no"}}, {}, "it dies with a switch"),
+        ({"device": "switch", "contents": {"neutral_bundle": "no"}}, {}, "no neutral in it"),
+        ({"contents": {"ground_present": "no"}}, {}, "there is no ground wire: "),
+        ({"contents": {"always_live": "no"}}, {"device": "luminaire"}, ""),
+        ({"device": "switch", "contents": {"neutral_bundle": "no"}}, {"device": "switch"}, ""),
+        ({"device": "switch", "contents": {"neutral_bundle": "unknown"}}, {}, ""),
+    ],
+)
+def test_a_box_that_is_known_to_be_no_source_is_not_named(
+    box: dict[str, Any], new: dict[str, Any], reason: str
+) -> None:
+    """TR-06, TR-09, TR-10: a box of a fitting circuit may still be none to start from."""
+    raw = kitchen_to_bedroom(more=[MORE[0] | {"room": "bedroom"} | box], new=new)
+    found = by_id(raw)["hall box"]
+    assert found.standing == ("refused" if reason else "allowed")
+    assert [each for each in found.reasons if reason and each.startswith(reason)] == (
+        [found.reasons[2]] if reason else []
+    )
+
+
+@pytest.mark.parametrize(
+    ("ground", "present", "want"),
+    [
+        ("none", "unknown", "refused"),
+        ("panel bar", "unknown", "allowed"),
+        ("water pipe", "unknown", "refused"),
+        ("none", "yes", "allowed"),
+    ],
+)
+def test_a_circuit_without_a_ground_is_no_source_unless_one_is_planned(
+    ground: str, present: str, want: str
+) -> None:
+    """XT-11."""
+    circuit = {"grounded": "no", "new_ground_to": ground}
+    raw = job(circuit=circuit, old={"contents": {"ground_present": present}})
+    assert by_id(raw)["old"].standing == want
+    other = MORE[1] | {"contents": {}}
+    assert by_id(job(circuit=circuit, more=[other]))["bed box"].standing == "allowed"
+
+
+@pytest.mark.parametrize(
+    ("tie", "hot", "holds"),
+    [
+        ("yes", "black", "(so it is here)"),
+        ("no", "black", "(so it is not here)"),
+        ("unknown", "black", "(nobody has looked here)"),
+        ("yes", "unknown", "(nobody has looked here)"),
+    ],
+)
+def test_two_hots_on_one_white_are_said(tie: str, hot: str, holds: str) -> None:
+    """XT-10: it may feed on, under conditions."""
+    circuit = {"multiwire": "yes", "handle_tie": tie, "neutral_pigtailed": "yes",
+               "new_on_hot": hot}  # fmt: skip
+    found = by_id(job(circuit=circuit, more=MORE[1:2]))
+    assert found["old"].standing == "allowed"
+    said = [each for each in found["old"].reasons if each.startswith("two hots share")]
+    assert said and said[0].endswith(f"which hot you add to {holds}")
+    assert not [each for each in found["bed box"].reasons if each.startswith("two hots")]

@@ -6,12 +6,15 @@ from typing import Any
 
 import pytest
 
+from estimator.rules.place_facts import outlets
+from estimator.rules.source_class import Answer, judge_as_planned
 from tests.rules.place_case import (
     EDITIONS,
     HEATER,
     HOOD,
     LIGHT,
     SWITCH,
+    facts,
     finding,
     findings,
     job,
@@ -107,18 +110,47 @@ def test_xt_06_what_is_free_of_it(
     assert verdict(RULE, on("general", room, new, edition=edition)) == want
 
 
+def answer(raw: dict[str, Any]) -> Answer:
+    """What the matrix says of the new outlet."""
+    ((box, kind),) = outlets(facts(raw))
+    return judge_as_planned(facts(raw), box, kind)
+
+
 @pytest.mark.parametrize("room", ["bedroom", "kitchen", "attic", "somewhere"])
 @pytest.mark.parametrize("new", [None, LIGHT, SWITCH, HEATER])
 def test_xt_07_circuit_of_one_appliance(room: str, new: dict[str, Any] | None) -> None:
-    said = finding(RULE, on("individual", room, new))
-    assert (said.verdict, said.cite) == ("fail", "NEC 2023 422.12 (worked out)")
-    assert "it feeds one appliance alone" in said.figures
+    said = answer(on("individual", room, new))
+    assert (said.standing, said.where, said.confidence) == ("refused", "422.12", "inferred")
+    assert said.reason.startswith("it feeds one appliance alone")
 
 
 @pytest.mark.parametrize("room", ["bedroom", "hall", "laundry"])
 def test_xt_08_circuit_of_another_dwelling(room: str) -> None:
-    said = finding(RULE, on("other dwelling", room))
-    assert (said.verdict, said.cite) == ("fail", "NEC 2023 210.25")
+    said = answer(on("other dwelling", room))
+    assert (said.standing, said.where, said.confidence) == ("refused", "210.25", "seen")
+
+
+@pytest.mark.parametrize("kind", ["individual", "other dwelling"])
+@pytest.mark.parametrize("old", [{}, {"circuit_kind": "same"}], ids=["circuit", "box"])
+def test_xt_07_and_xt_08_are_failed_once(kind: str, old: dict[str, str]) -> None:
+    """The rule of the circuit tells it; the note with the other boxes stays."""
+    here = {"circuit_kind": kind} if old else {}
+    raw = on("general" if old else kind, "bedroom", old=here)
+    found = screened(raw)
+    subject = "old" if old else "circuit"
+    failing = [name for name, each in found.items() if each.verdict == "fail"]
+    assert [name for name in failing if name != "afci-extension:circuit"] == [
+        f"other-dwelling:{subject}"
+    ]
+    assert found["source-class:job"].verdict == "note"
+
+
+@pytest.mark.parametrize("change", ["off", "note"])
+def test_xt_07_is_told_here_where_the_other_rule_is_not_in_force(change: str) -> None:
+    raw = on("individual", "bedroom")
+    raw["amendments"] = [{"rule": "other-dwelling", "change": change, "reason": "town"}]
+    assert finding(RULE, raw).cite == "NEC 2023 422.12 (worked out)"
+    assert screened(raw)["source-class:new"].blocking
 
 
 @pytest.mark.parametrize(
@@ -136,42 +168,50 @@ def test_xt_09_circuit_of_10_a(edition: str, new: dict[str, Any] | None, want: s
     assert verdict(RULE, on("ten ampere", "bedroom", new, edition=edition)) == want
 
 
+TWO_HOTS = {
+    "multiwire": "yes", "handle_tie": "yes", "neutral_pigtailed": "yes", "hots_on_two_legs": "yes",
+    "new_on_hot": "red",
+}  # fmt: skip
+
+
+def verdicts(*rules: str, **circuit: str) -> list[str]:
+    """Verdicts of some rules on a circuit in order, worst first, passes left out."""
+    found = screened(job(circuit=circuit)).values()
+    return [each.verdict for each in found if each.rule in rules and each.verdict != "pass"]
+
+
 @pytest.mark.parametrize(
-    ("tie", "pigtail", "words"),
+    ("fact", "want"),
     [
-        ("yes", "yes", "so it is here"),
-        ("no", "yes", "so it is not here"),
-        ("yes", "no", "so it is not here"),
-        ("unknown", "yes", "nobody has looked here"),
-        ("yes", "unknown", "nobody has looked here"),
-        ("no", "unknown", "so it is not here"),
+        ({}, []),
+        ({"handle_tie": "no"}, ["fail"]),
+        ({"neutral_pigtailed": "no"}, ["fail"]),
+        ({"hots_on_two_legs": "no"}, ["fail"]),
+        ({"handle_tie": "unknown"}, ["unknown"]),
+        ({"neutral_pigtailed": "unknown"}, ["unknown"]),
+        ({"hots_on_two_legs": "unknown"}, ["unknown"]),
+        ({"new_on_hot": "unknown"}, ["unknown"]),
     ],
 )
-def test_xt_10_two_hots_on_one_neutral(tie: str, pigtail: str, words: str) -> None:
-    circuit = {"multiwire": "yes", "handle_tie": tie, "neutral_pigtailed": pigtail}
-    said = finding(RULE, job(circuit=circuit), "circuit")
-    assert said.verdict == "note"
-    assert said.figures.startswith("two hots share one neutral: extend it only if both breakers")
-    assert said.figures.endswith(f"which hot you add to: {words}")
-    assert said.cite == "NEC 2023 210.4(B), 300.13(B), 210.7"
+def test_xt_10_a_bad_fact_fails_once_and_a_missing_one_asks_once(
+    fact: dict[str, str], want: list[str]
+) -> None:
+    assert verdicts("multiwire", RULE, **(TWO_HOTS | fact)) == want
 
 
 @pytest.mark.parametrize(
-    ("ground", "words"), [("none", "so it is not here"), ("panel bar", "so it is here")]
+    ("circuit", "want"),
+    [
+        ({"grounded": "yes"}, []),
+        ({"grounded": "no"}, ["fail"]),
+        ({"grounded": "no", "new_ground_to": "outlet neutral"}, ["fail"]),
+        ({"grounded": "unknown"}, ["unknown"]),
+    ],
 )
-def test_xt_11_no_ground_wire(ground: str, words: str) -> None:
-    said = finding(RULE, job(circuit={"grounded": "no", "new_ground_to": ground}), "circuit")
-    assert said.figures == (
-        "there is no ground wire: extend it only with a separate ground run to a place the code "
-        f"names; a ground-fault device does not make up for it: {words}"
-    )
-    assert (said.verdict, said.cite) == ("note", "NEC 2023 250.130(C)")
-
-
-def test_xt_10_and_xt_11_together_are_one_note() -> None:
-    said = finding(RULE, job(circuit={"grounded": "no", "multiwire": "yes"}), "circuit")
-    assert said.cite == "NEC 2023 210.4(B), 300.13(B), 210.7, 250.130(C)"
-    assert "nobody has looked here; there is no ground wire" in said.figures
+def test_xt_11_a_missing_ground_fails_once_and_an_unknown_one_asks_once(
+    circuit: dict[str, str], want: list[str]
+) -> None:
+    assert verdicts("ground-source", RULE, **circuit) == want
 
 
 @pytest.mark.parametrize("state", [{}, {"grounded": "unknown", "multiwire": "unknown"}])
@@ -248,7 +288,7 @@ def test_every_new_outlet_is_judged_for_itself() -> None:
 
 
 def test_a_job_in_another_country_hears_nothing_of_it() -> None:
-    raw = on("individual", "bedroom")
+    raw = on("garage", "bedroom")
     assert "source-class:new" in screened(raw)
     raw["job"] |= {"country": "CA"}
     assert not any(name.startswith(RULE) for name in screened(raw))

@@ -165,6 +165,7 @@ def test_the_smallest_rating_sold(device: str, units: str, rating_a: int | None)
         ("electrode", ("ground-clamp",)),
         ("electrode conductor", ("ground-clamp",)),
         ("panel bar", ()),
+        ("service neutral", ()),
         ("other circuit, same panel", ("connector-medium",)),
     ],
     ids=lambda each: f"GR-01 {each}",
@@ -173,9 +174,18 @@ def test_ends_of_a_separate_ground(to: str, items: tuple[str, ...]) -> None:
     assert ground_end(to).items == items
 
 
+@pytest.mark.parametrize(
+    "to", ["outlet neutral", "other circuit, other panel", "water pipe", "ground-fault outlet"]
+)
+def test_ends_that_the_code_does_not_name(to: str) -> None:
+    """GR-01 lists the places; TR-09 forbids a ground tied between ground-fault outlets."""
+    assert not ground_end(to).allowed
+    assert ground_end("panel bar").allowed
+
+
 def test_an_end_that_is_not_on_file_is_refused() -> None:
     with pytest.raises(NotOnFile, match="panel bar"):
-        ground_end("water pipe")
+        ground_end("the moon")
 
 
 @pytest.mark.parametrize(
