@@ -6,10 +6,16 @@ from collections.abc import Iterable
 from decimal import Decimal
 
 from estimator.outputs import looks
-from estimator.outputs.bid_words import CAUTIONS, PRICE_FORMS, scope_lines, visit_lines
+from estimator.outputs.bid_words import (
+    CAUTIONS,
+    PRICE_FORMS,
+    assumption_said,
+    scope_lines,
+    visit_lines,
+)
 from estimator.outputs.cells import Cell, Sheet, blank, day, formula, words
 from estimator.outputs.draft import NOT_STATED, Draft
-from estimator.outputs.finding_words import included, left_as_it_is
+from estimator.outputs.finding_words import included
 from estimator.outputs.price_steps import OVERRIDE
 
 NAME = "Bid"
@@ -34,8 +40,7 @@ def write_bid_sheet(draft: Draft) -> Sheet:
     _list(sheet, "Included", terms.included)
     _because_of_checks(draft, sheet)
     _list(sheet, "Not included", terms.excluded)
-    taken = (f"{each.about}: {each.taken}." for each in draft.bid.takeoff.assumptions)
-    _list(sheet, "Assumed, because it was not measured", taken, NOTHING_ASSUMED)
+    _assumed(draft, sheet)
     sheet.section("Price")
     _price(draft, sheet)
     sheet.section("Time and terms")
@@ -60,24 +65,32 @@ def _line(sheet: Sheet, label: str, text: str, amount: Cell | None = None) -> in
     return sheet.put([words(label, looks.LABEL), said, amount])
 
 
-def _list(sheet: Sheet, title: str, lines: Iterable[str], nothing: str = NOT_STATED) -> None:
+def _list(
+    sheet: Sheet, title: str, lines: Iterable[str], nothing: str = NOT_STATED, first: int = 1
+) -> None:
     """A heading with numbered lines, or the word for none."""
     sheet.section(title)
     filled = [line for line in lines if line.strip()]
-    for at, line in enumerate(filled, start=1):
+    for at, line in enumerate(filled, start=first):
         sheet.put([words(f"{at}. ", looks.NUMBERED), words(line, looks.PLAIN)])
     if not filled:
         sheet.put([None, words(nothing, looks.PLAIN)])
 
 
 def _because_of_checks(draft: Draft, sheet: Sheet) -> None:
-    """What the price holds because of the checks, and what was found and left, if anything."""
-    for title, said in (
-        ("Included because of the checks", tuple(included(draft.bid))),
-        ("Found, and left as it is", tuple(left_as_it_is(draft.bid))),
-    ):
-        if said:
-            _list(sheet, title, said)
+    """What the price holds because of the checks, if anything."""
+    if said := tuple(included(draft.bid)):
+        _list(sheet, "Included because of the checks", said)
+
+
+def _assumed(draft: Draft, sheet: Sheet) -> None:
+    """What nobody measured, with what was taken; then what was found and left, if anything."""
+    listed = draft.bid.assumptions
+    taken = [assumption_said(each) for each in listed if not each.decided]
+    _list(sheet, "Assumed, because it was not measured", taken, NOTHING_ASSUMED)
+    left = [assumption_said(each) for each in listed if each.decided]
+    if left:
+        _list(sheet, "Found, and left as it is", left, first=len(taken) + 1)
 
 
 def _parties(draft: Draft, sheet: Sheet) -> None:

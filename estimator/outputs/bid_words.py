@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from estimator.pricing.records import Bid
 from estimator.survey.electrical import Box
+from estimator.takeoff.records import Assumption
 
 _DEVICES = {
     "receptacle": ("receptacle", "receptacles"),
@@ -128,3 +129,9 @@ def visit_lines(bid: Bid) -> Iterator[tuple[str, str]]:
         wait = f" Then about {visit.wait_after_h:f} h to dry." if visit.wait_after_h else ""
         what = visit.what.strip().rstrip(".")
         yield f"Visit {visit.number}", f"{what[:1].upper()}{what[1:]}.{wait}"
+
+
+def assumption_said(each: Assumption) -> str:
+    """One assumption as a sentence; the second total is named where it has it."""
+    said = f"{each.about[:1].upper()}{each.about[1:]}: {each.taken}".rstrip(".")
+    return f"{said} (if not: second total)." if each.in_second_total else f"{said}."

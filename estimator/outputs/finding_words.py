@@ -106,10 +106,3 @@ def _things(bid: Bid, finding: Finding) -> Iterator[str]:
     tasks = [task.task for task in bid.takeoff.tasks if task.remedy == mark]
     works = [book[task].description if task in book else task for task in tasks]
     yield from dict.fromkeys(words[:1].lower() + words[1:] for words in (*parts, *works))
-
-
-def left_as_it_is(bid: Bid) -> Iterator[str]:
-    """What was found and accepted, or whose remedy was declined, each with the reason."""
-    for finding in bid.findings:
-        if finding.verdict != "pass" and (reason := finding.accepted or finding.declined):
-            yield f"{finding.title}, {finding.subject}: {reason}"

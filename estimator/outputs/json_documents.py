@@ -20,7 +20,7 @@ from estimator.pricing.records import (
 )
 from estimator.problems import Problem
 from estimator.rules.records import Finding
-from estimator.takeoff.records import Takeoff
+from estimator.takeoff.records import Assumption, Takeoff
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +113,7 @@ class CheckDocument:
     """What `estimator check --json` prints: every finding, passes too, worst first.
 
     Attributes:
+        assumptions: what is taken where a finding is not known, and what was left as it is.
         tests: the list of tests and cautions of this job, by heading.
     """
 
@@ -120,6 +121,7 @@ class CheckDocument:
     job: JobHead
     blocked_by: tuple[str, ...]
     findings: tuple[Finding, ...]
+    assumptions: tuple[Assumption, ...]
     tests: Mapping[str, tuple[str, ...]]
     notes: tuple[str, ...]
 

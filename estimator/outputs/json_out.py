@@ -88,6 +88,7 @@ def check_json(bid: Bid, notes: tuple[str, ...]) -> str:
         job=_head(bid),
         blocked_by=_blocked_by(bid),
         findings=bid.findings,
+        assumptions=bid.assumptions,
         tests=dict(safety_list(bid.survey, bid.findings)),
         notes=notes,
     )

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from estimator.outputs.finding_words import counts, held_against, included, left_as_it_is
-from estimator.outputs.text_check import finding_head, finding_lines
+from estimator.outputs.finding_words import counts, held_against, included
+from estimator.outputs.text_check import finding_lines
 from estimator.outputs.text_job import (
     assumption_lines,
     caution_lines,
@@ -28,7 +28,7 @@ def bid_summary(bid: Bid) -> list[str]:
         *_because_of_checks(bid),
         *_ways(bid),
         *_findings(bid),
-        *assumption_lines(bid.takeoff.assumptions),
+        *assumption_lines(bid.assumptions),
         *unpriced_lines(bid),
         *caution_lines(),
     ]
@@ -94,23 +94,15 @@ def _way(bid: Bid, option: RouteOption) -> list[str]:
 
 
 def _because_of_checks(bid: Bid) -> list[str]:
-    """Say what is in the price because of the checks, and what was found and left."""
-    lines: list[str] = []
-    for title, said in (
-        ("Included because of the checks", included(bid)),
-        ("Found, and left as it is", left_as_it_is(bid)),
-    ):
-        items = [line for each in said for line in wrapped(each, first="- ", rest="  ")]
-        lines += [*heading(title), *items] if items else []
-    return lines
+    """Say what is in the price because of the checks."""
+    items = [line for each in included(bid) for line in wrapped(each, first="- ", rest="  ")]
+    return [*heading("Included because of the checks"), *items] if items else []
 
 
 def _findings(bid: Bid) -> list[str]:
-    """Show the fails in full and name what is not known; estimator check tells the rest."""
+    """Show the fails in full; what is not known stands among the assumptions."""
     fails = [finding for finding in bid.findings if finding.verdict == "fail"]
-    unknown = [finding for finding in bid.findings if finding.verdict == "unknown"]
     lines = [line for finding in fails for line in finding_lines(finding)]
-    lines += [line for finding in unknown for line in finding_head(finding)]
     said = f"{counts(bid.findings)} What to do about each: estimator check."
     held = held_against(bid.survey.job)
     return [*heading("Findings, worst first"), *lines, *wrapped(said), *wrapped(held)]

@@ -20,7 +20,7 @@ def check_text(bid: Bid) -> list[str]:
         *wrapped(held_against(bid.survey.job)),
         *heading("Findings, worst first"),
         *lines,
-        *assumption_lines(bid.takeoff.assumptions),
+        *assumption_lines(bid.assumptions),
         "",
         *wrapped(counts(bid.findings)),
         *caution_lines(),

@@ -14,6 +14,8 @@ CAUTION = (
     "Turn the power off and prove it dead before you open anything. Local code, the inspector "
     "and licensed practice decide; this is an estimate."
 )
+UNMEASURED = "Not measured, so assumed"
+LEFT = "Found, and left as it is"
 
 
 def title_lines(bid: Bid) -> list[str]:
@@ -33,16 +35,21 @@ def money(bid: Bid, amount: Decimal) -> str:
 
 
 def assumption_lines(assumptions: Sequence[Assumption]) -> list[str]:
-    """List what nobody measured, and what was taken in its place."""
-    if not assumptions:
-        return []
-    lines = [line for each in assumptions for line in _assumption(each)]
-    return [*heading("Not measured, so assumed"), *lines]
+    """List what nobody measured, with what was taken in its place; then what was left as it is."""
+    lines: list[str] = []
+    for title, decided in ((UNMEASURED, False), (LEFT, True)):
+        listed = [each for each in assumptions if each.decided == decided]
+        said = [line for each in listed for line in _assumption(each)]
+        lines += [*heading(title), *said] if said else []
+    return lines
 
 
 def _assumption(each: Assumption) -> list[str]:
     price = " (moves the price)" if each.moves_price else ""
-    return wrapped(f"{each.about}: {each.taken}{price}", first=f"{each.number:>2}. ")
+    if each.in_second_total:
+        price = " (in the second total)"
+    checks = f" [{', '.join(each.findings)}]" if each.findings else ""
+    return wrapped(f"{each.about}: {each.taken}{price}{checks}", first=f"{each.number:>2}. ")
 
 
 def unpriced_lines(bid: Bid) -> list[str]:

@@ -40,7 +40,7 @@ def takeoff_text(bid: Bid) -> list[str]:
         *_tasks(bid),
         *_surfaces(taken, system),
         *_visits(taken),
-        *assumption_lines(taken.assumptions),
+        *assumption_lines(bid.assumptions),
         *caution_lines(),
     ]
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from estimator.catalog.records import Books
+from estimator.pricing.assumed import with_assumptions
 from estimator.pricing.book_lines import book_lines
 from estimator.pricing.records import Bid
 from estimator.pricing.ways import ONLY, on_route, ranked, routes_of
@@ -29,10 +30,11 @@ def estimate(survey: Survey, books: Books) -> Bid:
     route = None if name == ONLY and None in works else name
     work = works[route]
     second_total, why = _second_total(on_route(survey, route), work, books)
+    two_totals = second_total is not None
     return Bid(
         survey=work.survey,
         books=books,
-        takeoff=work.takeoff,
+        takeoff=with_assumptions(work.survey, work.takeoff, work.findings, two_totals=two_totals),
         findings=work.findings,
         shopping=work.shopping,
         labor=work.labor,

@@ -10,7 +10,7 @@ from typing import Literal
 from estimator.catalog.records import Books
 from estimator.rules.records import Finding
 from estimator.survey.records import Survey
-from estimator.takeoff.records import Takeoff
+from estimator.takeoff.records import Assumption, Takeoff
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,3 +209,11 @@ class Bid:
     book_lines: tuple[BookLine, ...]
     second_total: Decimal | None
     second_total_why: str
+
+    @property
+    def assumptions(self) -> tuple[Assumption, ...]:
+        """What is taken as so: one numbered line for each fact that nobody looked at.
+
+        Lines about what was found and left as it is come last; they are `decided`.
+        """
+        return self.takeoff.assumptions

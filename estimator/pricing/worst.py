@@ -12,7 +12,12 @@ from estimator.tables.box_fill import FillRules
 from estimator.tables.facts import lumber_depths_in
 from estimator.takeoff.box_room import volume_in3
 from estimator.takeoff.boxes import added_kind, rules_for
+from estimator.takeoff.records import Fact
 
+# The facts of assumptions that the second total sets to their dear side, where they are surveyed.
+DEAR_FACTS: frozenset[Fact] = frozenset(
+    ("occupied", "insulated", "finish", "stud depth", "cables", "volume")
+)
 _SLIM_STUD = "2x3"
 _BAD_CASE_CABLES = 3
 

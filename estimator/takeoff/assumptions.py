@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import NamedTuple
 
 from estimator.route.records import RunPath
 from estimator.survey.electrical import Box
@@ -16,9 +17,19 @@ from estimator.takeoff.box_room import volume_in3
 from estimator.takeoff.boxes import ASSUMED_CABLES, rules_for
 from estimator.takeoff.closing import painted_walls, reaches
 from estimator.takeoff.openings import Hole
-from estimator.takeoff.records import Assumption
+from estimator.takeoff.records import Assumption, Fact
 
-_Found = tuple[str, str, bool]
+_JOB, _CIRCUIT = "job", "circuit"
+
+
+class _Found(NamedTuple):
+    """An assumption before it is numbered: whose fact, which, in words, what was taken."""
+
+    subject: str
+    fact: Fact
+    about: str
+    taken: str
+    moves: bool = True
 
 
 def assumptions(
@@ -34,29 +45,34 @@ def assumptions(
         *_of_paint(survey, listed, units),
     ]
     return tuple(
-        Assumption(number, about, taken, moves)
-        for number, (about, taken, moves) in enumerate(found, start=1)
+        Assumption(number, each.about, each.taken, each.moves, each.subject, each.fact)
+        for number, each in enumerate(found, start=1)
     )
 
 
 def _of_job(survey: Survey) -> Iterator[_Found]:
     if survey.job.year_built is None:
         taken = "that no lead or asbestos work is needed; before 1978 and about 1980 it may be"
-        yield "the year the house was built", taken, True
+        yield _Found(_JOB, "year built", "the year the house was built", taken)
     if survey.job.occupied == "unknown":
-        yield "whether the rooms are lived in", "empty rooms; furniture takes longer", True
+        taken = "empty rooms; furniture takes longer"
+        yield _Found(_JOB, "occupied", "whether the rooms are lived in", taken)
 
 
 def _of_circuit(survey: Survey) -> Iterator[_Found]:
     circuit = survey.circuit
     if circuit.breaker_a is None:
-        yield "the breaker's rating", "that it fits the new cable; read it before work", True
+        taken = "that it fits the new cable; read it before work"
+        yield _Found(_CIRCUIT, "breaker", "the breaker's rating", taken)
     if circuit.wire is None:
-        yield "the smallest wire on the circuit", "that it fits the breaker; look in the box", True
+        taken = "that it fits the breaker; look in the box"
+        yield _Found(_CIRCUIT, "wire", "the smallest wire on the circuit", taken)
     if circuit.grounded == "unknown":
-        yield "whether the circuit has a ground", "that it has; test before work", True
+        taken = "that it has; test before work"
+        yield _Found(_CIRCUIT, "ground", "whether the circuit has a ground", taken)
     if circuit.material == "unknown":
-        yield "whether the old wire is aluminum", "copper; look in the source box", True
+        taken = "copper; look in the source box"
+        yield _Found(_CIRCUIT, "metal", "whether the old wire is aluminum", taken)
 
 
 def _of_walls(survey: Survey, paths: tuple[RunPath, ...], units: Units) -> Iterator[_Found]:
@@ -68,25 +84,31 @@ def _of_walls(survey: Survey, paths: tuple[RunPath, ...], units: Units) -> Itera
         if wall.id in assumed:
             spacing_in = wall.spacing_in or usual.spacing_in
             taken = f"studs every {units.say_unit(spacing_in)}, a part bay counted as one stud"
-            yield f"{name}: where the studs stand", taken, True
+            yield _Found(name, "stud places", f"{name}: where the studs stand", taken)
         if wall.id in bored:
             yield from _of_bored_wall(wall, name, units, usual.depth_in)
         if wall.exterior == "yes" and wall.insulated == "unknown":
-            yield f"{name}: whether it is insulated", "not insulated", True
+            about = f"{name}: whether it is insulated"
+            yield _Found(name, "insulated", about, "not insulated")
         if wall.finish == "unknown":
-            yield f"{name}: what it is finished with", "gypsum board", True
+            about = f"{name}: what it is finished with"
+            yield _Found(name, "finish", about, "gypsum board")
     if any(path.run.legs and _crosses(path) and path.run.stud_depth_in is None for path in paths):
-        yield "the depth of the studs", units.say_unit(usual.depth_in), True
+        taken = units.say_unit(usual.depth_in)
+        yield _Found(_JOB, "stud depth", "the depth of the studs", taken)
 
 
 def _of_bored_wall(wall: Wall, name: str, units: Units, usual_in: Fraction) -> Iterator[_Found]:
     if wall.stud is None and wall.stud_depth_in is None:
-        yield f"{name}: the depth of its studs", units.say_unit(usual_in), True
+        taken = units.say_unit(usual_in)
+        yield _Found(name, "stud depth", f"{name}: the depth of its studs", taken)
     if wall.framing == "unknown":
-        yield f"{name}: wood or steel studs", "wood; steel takes a bushing in each hole", True
+        taken = "wood; steel takes a bushing in each hole"
+        yield _Found(name, "framing", f"{name}: wood or steel studs", taken)
     if wall.bearing == "unknown":
         taken = "not judged: ask before boring more than the smaller limit"
-        yield f"{name}: whether it bears load", taken, False
+        about = f"{name}: whether it bears load"
+        yield _Found(name, "bearing", about, taken, moves=False)
 
 
 def _of_places(survey: Survey, paths: tuple[RunPath, ...]) -> Iterator[_Found]:
@@ -96,10 +118,14 @@ def _of_places(survey: Survey, paths: tuple[RunPath, ...]) -> Iterator[_Found]:
     for kind, gaps in (("door", survey.doors), ("window", survey.windows)):
         for gap in gaps:
             if gap.left_in is None and gap.wall in along:
-                yield f"wall {gap.wall}: where its {kind} stands", out_of_the_way, True
+                wall = f"wall {gap.wall}"
+                about = f"{wall}: where its {kind} stands"
+                yield _Found(wall, "place", about, out_of_the_way)
     for member in survey.members:
         if member.at_in is None and member.height_in is None and member.wall in along:
-            yield f"wall {member.wall}: where its {member.kind} stands", out_of_the_way, True
+            wall = f"wall {member.wall}"
+            about = f"{wall}: where its {member.kind} stands"
+            yield _Found(wall, "place", about, out_of_the_way)
 
 
 def _of_paint(survey: Survey, listed: tuple[Hole, ...], units: Units) -> Iterator[_Found]:
@@ -113,9 +139,11 @@ def _of_paint(survey: Survey, listed: tuple[Hole, ...], units: Units) -> Iterato
     usual_in = stud_default(survey.job.units).wall_height_in
     for wall in walls:
         if wall.height_in is None:
-            yield f"wall {wall.id}: its height", units.say_unit(usual_in), True
+            name = f"wall {wall.id}"
+            yield _Found(name, "height", f"{name}: its height", units.say_unit(usual_in))
     if not walls:
-        yield "the area to paint", "none: no wall paint is in the price", True
+        taken = "none: no wall paint is in the price"
+        yield _Found(_JOB, "paint", "the area to paint", taken)
 
 
 def _crosses(path: RunPath) -> bool:
@@ -133,10 +161,13 @@ def _of_boxes(survey: Survey, paths: tuple[RunPath, ...]) -> Iterator[_Found]:
 def _of_box(box: Box, rules: FillRules | None) -> Iterator[_Found]:
     name = f"box {box.id}"
     if box.unknown_cables or not box.cables:
-        yield f"{name}: the cables in it", f"{ASSUMED_CABLES} cables of the new kind", True
+        taken = f"{ASSUMED_CABLES} cables of the new kind"
+        yield _Found(box.id, "cables", f"{name}: the cables in it", taken)
     if rules is None:
         return
     if volume_in3(box, rules) is None:
-        yield f"{name}: its volume", "that it is large enough; read the stamp inside", True
+        taken = "that it is large enough; read the stamp inside"
+        yield _Found(box.id, "volume", f"{name}: its volume", taken)
     if box.clamps == "unknown" and rules.counts.clamps:
-        yield f"{name}: whether it has inner clamps", "that it has, which takes room", True
+        taken = "that it has, which takes room"
+        yield _Found(box.id, "clamps", f"{name}: whether it has inner clamps", taken)

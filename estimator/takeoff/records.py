@@ -15,6 +15,11 @@ from typing import Literal
 Group = Literal[
     "cable", "boxes", "devices", "joints", "protection", "closing", "paint", "consumables"
 ]
+Fact = Literal[
+    "year built", "occupied", "breaker", "wire", "ground", "metal", "stud places", "insulated",
+    "finish", "stud depth", "framing", "bearing", "place", "height", "paint", "cables", "volume",
+    "clamps", "",
+]  # fmt: skip
 Phase = Literal["set-up", "rough-in", "terminate", "test", "close", "paint", "clean-up"]
 
 
@@ -186,12 +191,26 @@ class Visit:
 
 @dataclass(frozen=True, slots=True)
 class Assumption:
-    """A fact nobody measured, and what was taken in its place."""
+    """A fact nobody measured, and what was taken in its place; or what the job decided.
+
+    Attributes:
+        moves_price: the price would be another if it is not as taken.
+        in_second_total: and the second total of the bid says by how much.
+        subject: whose fact it is, as findings name it ("circuit", "wall north", a box's id).
+        fact: which fact of it, where the takeoff needed it.
+        findings: ids of the findings that cannot be answered without it, or that were decided.
+        decided: it was found, and the job accepts it or goes without its remedy; `taken` says why.
+    """
 
     number: int
     about: str
     taken: str
     moves_price: bool
+    subject: str = ""
+    fact: Fact = ""
+    findings: tuple[str, ...] = ()
+    in_second_total: bool = False
+    decided: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -84,7 +84,9 @@ TAKEOFF = Takeoff(
     ),
     closing=Closing(0, 0, *(Fraction(0),) * 7, disturbed_in2=(("hall", Fraction(657, 2)),)),
     visits=(Visit(1, "All of the work", ZERO),),
-    assumptions=(Assumption(1, "grounded", "taken as grounded", moves_price=False),),
+    assumptions=(
+        Assumption(1, "grounded", "taken as grounded", False, findings=("ground-source:source",)),
+    ),
 )  # fmt: skip
 PACK = PackBought("Sample supply", "Cable, cut to length", "length", Decimal(3), "ft", 1,
                   Decimal("1.86"), Decimal("1.86"))  # fmt: skip

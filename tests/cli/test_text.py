@@ -41,9 +41,8 @@ def test_no_line_is_wider_than_80_columns(to_text: Callable[[Bid], list[str]]) -
         "Hours 1.75 charged, 0.88 to 3.5 possible",
         "FAILS Wires in each box (box-fill:source): stops the bid needs 20.0 in3, has 12.5 in3 "
         "[NEC 2023 314.16] -> Fit a deep box of 22.5 in3.",
-        "NOT KNOWN Source has a ground (ground-source:source)",
         "1 failed, 1 not known, 0 to note, 1 within. 1 of them stops the bid.",
-        "1. grounded: taken as grounded",
+        "1. grounded: taken as grounded [ground-source:source]",
         "The total leaves these out. Give them a price in materials.csv: box-deep",
         "Turn the power off and prove it dead",
     ],

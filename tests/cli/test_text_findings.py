@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -12,15 +14,18 @@ from estimator.outputs.finding_words import (
     decisions,
     held_against,
     included,
-    left_as_it_is,
     verdict_word,
 )
 from estimator.outputs.text_bid import bid_summary
 from estimator.outputs.text_check import check_text, list_of_tests
+from estimator.outputs.text_job import assumption_lines
 from estimator.outputs.text_layout import COLUMNS
+from estimator.outputs.text_takeoff import takeoff_text
+from estimator.pricing.records import Bid
 from estimator.rules.records import Finding, RemedyChange
 from estimator.survey.records import Job
-from tests.cli.made_bid import FINDINGS, REMEDIES, made_bid
+from estimator.takeoff.records import Assumption
+from tests.cli.made_bid import FINDINGS, REMEDIES, TAKEOFF, made_bid
 
 WITHIN, UNKNOWN, FAILS = FINDINGS
 PUT_RIGHT = replace(FAILS, remedies=REMEDIES, remedied=True)
@@ -99,14 +104,6 @@ def test_what_the_checks_put_into_the_bid_is_named_without_codes_or_costs() -> N
     ]
 
 
-def test_what_is_left_as_it_is_comes_with_the_reason() -> None:
-    passed = replace(WITHIN, accepted="Needless.")
-    assert list(left_as_it_is(made_bid(findings=(ACCEPTED, DECLINED, passed, FAILS)))) == [
-        "Wires in each box, source: The owner replaces it.",
-        "Wires in each box, source: No room for it.",
-    ]
-
-
 def flat(lines: list[str]) -> str:
     assert max(map(len, lines)) < COLUMNS
     return " ".join(" ".join(lines).split())
@@ -116,7 +113,37 @@ def test_the_summary_says_what_is_included_because_of_the_checks() -> None:
     text = flat(bid_summary(made_bid(findings=(PUT_RIGHT, ACCEPTED))))
     assert "Included because of the checks" in text
     assert "- Wires in each box, source: box new gets a receptacle" in text
-    assert "- Wires in each box, source: The owner replaces it." in text
+
+
+LEFT = Assumption(
+    2, "Wires in each box, source", "accepted: The owner replaces it.", False,
+    findings=("box-fill:source",), decided=True,
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("lines_of", [bid_summary, check_text, takeoff_text])
+def test_what_is_left_as_it_is_is_numbered_on_with_the_reason(
+    lines_of: Callable[[Bid], list[str]],
+) -> None:
+    taken = replace(TAKEOFF, assumptions=(*TAKEOFF.assumptions, LEFT))
+    text = flat(lines_of(made_bid(takeoff=taken)))
+    assert "[ground-source:source] Found, and left as it is ---" in text
+    said = "2. Wires in each box, source: accepted: The owner replaces it. [box-fill:source]"
+    assert said in text
+
+
+@pytest.mark.parametrize(
+    ("changes", "want"),
+    [
+        ({}, "a: b"),
+        ({"moves_price": True}, "a: b (moves the price)"),
+        ({"moves_price": True, "in_second_total": True}, "a: b (in the second total)"),
+        ({"findings": ("box-gap:A", "box-gap:B")}, "a: b [box-gap:A, box-gap:B]"),
+    ],
+)
+def test_an_assumption_says_whether_it_moves_the_price(changes: dict[str, Any], want: str) -> None:
+    line = replace(Assumption(1, "a", "b", False), **changes)
+    assert assumption_lines([line])[-1].strip() == f"1. {want}"
 
 
 def test_a_bid_without_remedies_has_no_such_heading() -> None:

@@ -17,6 +17,7 @@ from estimator.pricing.records import Bid
 from estimator.rules.facts import rule_rows
 from estimator.rules.records import Finding, RemedyPart
 from estimator.rules.safety_list import safety_list
+from estimator.takeoff.records import Assumption
 from tests.outputs.bid_factory import sample_bid
 from tests.outputs.spreadsheet import opened
 
@@ -30,6 +31,10 @@ BOX = Finding(
 )  # fmt: skip
 TAKEN = replace(BOX, remedied=True)
 ACCEPTED = replace(BOX, subject="new", accepted="The owner replaces it.")
+LEFT = Assumption(
+    1, "Wires in each box, new", "accepted: The owner replaces it.", False,
+    findings=("box-fill:new",), decided=True,
+)  # fmt: skip
 
 
 @cache
@@ -37,7 +42,8 @@ def sheets(*findings: Finding) -> Any:
     """The nightstand's workbook with these findings, and its first part marked as a remedy."""
     bid = sample_bid("nightstand")
     first = replace(bid.takeoff.parts[0], description="Deep box", remedy="box-fill:source")
-    takeoff = replace(bid.takeoff, parts=(first, *bid.takeoff.parts[1:]))
+    lines = tuple(LEFT for each in findings if each.accepted)
+    takeoff = replace(bid.takeoff, parts=(first, *bid.takeoff.parts[1:]), assumptions=lines)
     made = replace(bid, findings=findings, takeoff=takeoff)
     return opened(bid_workbook(made), values=True)
 
@@ -70,7 +76,15 @@ def test_the_bid_names_what_the_checks_put_in_and_what_was_accepted() -> None:
     at = lines.index("Included because of the checks")
     assert lines[at + 1 : at + 3] == ["1. ", "Wires in each box, source: deep box."]
     at = lines.index("Found, and left as it is")
-    assert lines[at + 2] == "Wires in each box, new: The owner replaces it."
+    said_of_it = "Wires in each box, new: accepted: The owner replaces it."
+    assert lines[at + 1 : at + 3] == ["1. ", said_of_it]
+
+
+def test_what_was_accepted_stands_in_the_assumptions_with_its_finding() -> None:
+    sheet = sheets(TAKEN, ACCEPTED)["Assumptions and sources"]
+    rows = [[cell.value for cell in row][:5] for row in sheet.iter_rows()]
+    said_of_it = "accepted: The owner replaces it."
+    assert [1, "Wires in each box, new", said_of_it, "no", "box-fill:new"] in rows
 
 
 def test_a_bid_that_the_checks_left_alone_says_nothing_of_them() -> None:

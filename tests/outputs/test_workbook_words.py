@@ -7,10 +7,10 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.outputs.bid_words import scope_lines, visit_lines
+from estimator.outputs.bid_words import assumption_said, scope_lines, visit_lines
 from estimator.outputs.workbook import bid_workbook
 from estimator.pricing.records import Bid
-from estimator.takeoff.records import Visit
+from estimator.takeoff.records import Assumption, Visit
 from tests.outputs.bid_factory import bid_of, full_bid, sample_bid
 from tests.outputs.spreadsheet import opened
 
@@ -90,8 +90,19 @@ def test_assumptions_are_numbered_on_the_bid() -> None:
     bid = full_bid()
     page = opened(bid_workbook(bid), values=True)["Bid"]
     numbered = {row[1].value: row[0].value for row in page.iter_rows(max_col=2)}
-    for each in bid.takeoff.assumptions:
-        assert numbered[f"{each.about}: {each.taken}."] == f"{each.number}. "
+    for each in bid.assumptions:
+        said = assumption_said(each)
+        assert numbered[said] == f"{each.number}. "
+        assert each.about[1:] in said and each.taken in said
+
+
+@pytest.mark.parametrize(
+    ("in_second", "want"),
+    [(False, "Its gap: small."), (True, "Its gap: small (if not: second total).")],
+)
+def test_an_assumption_is_a_sentence(in_second: bool, want: str) -> None:
+    line = Assumption(1, "its gap", "small", moves_price=True, in_second_total=in_second)
+    assert assumption_said(line) == want
 
 
 def test_nothing_assumed_is_said_in_a_word() -> None:
