@@ -95,7 +95,7 @@ def _by_rule(survey: Survey, findings: list[Finding], two_totals: bool) -> Itera
     for found in alike.values():
         words = _words(found[0])
         subjects = tuple(dict.fromkeys(each.subject for each in found))
-        where = "" if words.finding == found[0].finding_id else _where(survey, subjects)
+        where = "" if words.finding == found[0].finding_id else subject_words(survey, subjects)
         about = f"{where}: {words.about}" if where else words.about
         moves = _moves(found, two_totals)
         line = Assumption(0, about, words.taken, moves, subjects[0], findings=_ids(found))
@@ -106,7 +106,7 @@ def _words(finding: Finding) -> Words:
     return assumed_words(finding.rule, finding.subject, finding.title)
 
 
-def _where(survey: Survey, subjects: Sequence[str]) -> str:
+def subject_words(survey: Survey, subjects: Sequence[str]) -> str:
     """Subjects in words, of a kind together: "boxes A, B", "run 1"; nothing for the whole job."""
     boxes = {box.id for box in survey.boxes}
     kinds: dict[str, list[str]] = {}

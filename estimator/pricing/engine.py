@@ -5,12 +5,13 @@ from __future__ import annotations
 from decimal import Decimal
 
 from estimator.catalog.records import Books
-from estimator.pricing.assumed import with_assumptions
+from estimator.pricing.assumed import subject_words, with_assumptions
 from estimator.pricing.book_lines import book_lines
 from estimator.pricing.records import Bid
 from estimator.pricing.ways import ONLY, on_route, ranked, routes_of
 from estimator.pricing.work import Work, work_out
 from estimator.pricing.worst import if_it_turns_out_badly
+from estimator.rules.records import Finding
 from estimator.rules.remedies import is_taken
 from estimator.survey.records import Survey
 
@@ -51,7 +52,7 @@ def _second_total(survey: Survey, work: Work, books: Books) -> tuple[Decimal | N
     """The total in the bad case, and what would have to be so; None where it is the same."""
     bad, said = if_it_turns_out_badly(survey)
     unknown = tuple(
-        f"{each.title.lower()} ({each.subject})"
+        _said(survey, each)
         for each in work.findings
         if each.verdict == "unknown" and is_taken(each, bad_case=True)
     )
@@ -63,3 +64,9 @@ def _second_total(survey: Survey, work: Work, books: Books) -> tuple[Decimal | N
     if total == work.price.total:
         return None, ""
     return total, "; ".join(said)
+
+
+def _said(survey: Survey, finding: Finding) -> str:
+    """A finding in words: its rule, and what it is about where that is not the whole job."""
+    where = subject_words(survey, [finding.subject])
+    return f"{finding.title.lower()} ({where})" if where else finding.title.lower()

@@ -104,7 +104,7 @@ def _is_arc_fault(box: Box) -> bool:
 def _where(facts: Facts) -> str:
     rooms = _listed(facts, "yes")
     if rooms:
-        return f"wiring added to in {', '.join(rooms)}"
+        return f"wiring added in {', '.join(rooms)}"
     return f"may be a listed room: {', '.join(_listed(facts, 'unknown'))}"
 
 

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import pytest
 
+from estimator.rules.records import Finding
 from estimator.rules.remedies import is_taken
 from tests.pricing.test_worst_case import CIRCUIT, KNOWN_WALL, NEW, SCREWS, SOURCE, made
 from tests.route.made_house import Table
 
-AFCI = "arc-fault protection of an extended circuit (circuit)"
+AFCI = "arc-fault protection"
 BREAKER = "breaker against wire (run 1)"
-GFCI = "ground-fault protection by place (b)"
+GFCI = "ground-fault protection by place (box b)"
 INSPECTION = "permit and inspection (inspection)"
-MULTIWIRE = "two hots on one neutral (circuit)"
-TERMINALS = "wires on terminals (a)"
+MULTIWIRE = "two hots on one neutral"
+TERMINALS = "wires on terminals (box a)"
 NOT_TIED: Table = {"multiwire": "yes", "handle_tie": "no", "neutral_pigtailed": "no"}
 BEDROOM: Table = {"walls": [KNOWN_WALL | {"room": "bedroom"}]}
 NOBODY_LOOKED: Table = {
@@ -28,6 +29,14 @@ def circuit(**keys: object) -> Table:
 
 def source(**contents: object) -> Table:
     return {"boxes": [SOURCE | {"contents": SCREWS | contents}, NEW]}
+
+
+def said_of(finding: Finding) -> str:
+    """The rule, with the box or the run where it is not about the whole job."""
+    title, about = finding.title.lower(), finding.subject
+    if about in ("circuit", "job"):
+        return title
+    return f"{title} (box {about})" if about in ("a", "b") else f"{title} ({about})"
 
 
 def permit(before_closing: str) -> Table:
@@ -66,7 +75,7 @@ def test_each_that_is_unknown_is_told_once() -> None:
 def test_all_with_a_remedy_are_told_and_no_other() -> None:
     found = made(**NOBODY_LOOKED)
     open_ones = [each for each in found.findings if each.verdict == "unknown"]
-    told = {f"{each.title.lower()} ({each.subject})": bool(each.remedies) for each in open_ones}
+    told = {said_of(each): bool(each.remedies) for each in open_ones}
     said = found.second_total_why.split("; ")
     assert {name: name in said for name in told} == told
     assert set(told.values()) == {True, False}

@@ -112,7 +112,7 @@ def test_a_03_rooms_that_the_list_leaves_open(room: str) -> None:
 def test_a_04_an_extension_is_protected(edition: str, where: str) -> None:
     said = finding(RULE, inside("bedroom", edition=edition), "circuit")
     assert (said.verdict, said.cite, said.remedy) == ("fail", where, FIT)
-    assert said.figures == "wiring added to in bedroom; no arc-fault protection upstream"
+    assert said.figures == "wiring added in bedroom; no arc-fault protection upstream"
     assert said.remedies == REMEDIES
     assert said.blocking
 
@@ -120,13 +120,13 @@ def test_a_04_an_extension_is_protected(edition: str, where: str) -> None:
 def test_a_04_the_room_of_the_source_counts_as_well() -> None:
     said = finding(RULE, job("bathroom", old={"room": "bedroom"}), "circuit")
     assert said.verdict == "fail"
-    assert said.figures.startswith("wiring added to in bedroom;")
+    assert said.figures.startswith("wiring added in bedroom;")
 
 
 def test_a_04_every_listed_room_is_named_once() -> None:
     more = [{"id": "second", "room": "den"}]
     raw = job("den", more=more, runs=[run("old", "new"), run("new", "second")])
-    assert finding(RULE, raw, "circuit").figures.startswith("wiring added to in hall, den;")
+    assert finding(RULE, raw, "circuit").figures.startswith("wiring added in hall, den;")
 
 
 @pytest.mark.parametrize(
@@ -140,7 +140,7 @@ def test_a_04_protection_upstream_counts(protection: list[str] | None, want: str
 
 def test_a_04_what_is_there_is_said() -> None:
     said = finding(RULE, inside("bedroom", circuit={"protection": ["afci"]}), "circuit")
-    assert said.figures == "wiring added to in bedroom; arc-fault protection upstream"
+    assert said.figures == "wiring added in bedroom; arc-fault protection upstream"
     assert said.cite == "NEC 2023 210.12(E)"
 
 
@@ -165,7 +165,7 @@ def test_a_04_a_device_in_the_source_counts_where_it_is_the_first(
     raw = inside("bedroom", old={"device": "afci receptacle"}, circuit={"protection": protection})
     said = finding(RULE, raw, "circuit")
     assert said.verdict == "unknown"
-    assert said.figures == "wiring added to in bedroom; box old holds an arc-fault receptacle"
+    assert said.figures == "wiring added in bedroom; box old holds an arc-fault receptacle"
     assert said.remedy == "It counts where it is the first receptacle of the circuit: find out."
     assert said.remedies == REMEDIES
 

@@ -51,7 +51,7 @@ def test_a_05_a_new_outlet_never_is(device: str) -> None:
 
 def test_a_05_is_said_of_short_work_alone() -> None:
     long = finding(RULE, joined("73 in", "receptacle"), "circuit").figures
-    assert long == "wiring added to in hall; no arc-fault protection upstream"
+    assert long == "wiring added in hall; no arc-fault protection upstream"
     assert "short wire" not in finding(RULE, joined("73 in"), "circuit").figures
 
 
