@@ -175,9 +175,17 @@ def test_what_blocks_hangs_on_the_level_of_the_rule(
 
 def test_a_finding_whole() -> None:
     part = (RemedyPart("protection", "plate-tie", Decimal(1), "ea"),)
-    found = facts(job()).finding(("afci-extension", "run 1"), "fail", "a", "b", "c", part)
+    found = facts(job()).finding(("ampacity-adjustment", "run 1"), "fail", "a", "b", "c", part)
     assert found == Finding(
-        "afci-extension", "run 1", "fail", "a", "b", "nec-2023", "c", True, "",
-        "Arc-fault protection of an extended circuit", part,
-    )  # fmt: skip
-    assert rule_rows()["afci-extension"]["title"] == found.title
+        rule="ampacity-adjustment",
+        subject="run 1",
+        verdict="fail",
+        figures="a",
+        cite="b",
+        edition="nec-2023",
+        remedy="c",
+        blocking=True,
+        title="Wire sized for bundles and sealed holes",
+        remedies=part,
+    )
+    assert rule_rows()["ampacity-adjustment"]["title"] == found.title
