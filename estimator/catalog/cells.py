@@ -16,7 +16,7 @@ CellReader = Callable[[str], object]
 
 MATERIAL_UNITS = ("ea", "ft", "m", "ft2", "m2", "gal", "L", "application")
 LABOR_UNITS = ("ea", "job", "ft", "m", "ft2", "m2")
-MOUNTS = ("old-work", "ceiling-old-work", "new-work", "surface")
+MOUNTS = ("old-work", "ceiling-old-work", "fan-old-work", "new-work", "surface")
 _UNIT_WORDS = {
     "each": "ea", "piece": "ea", "pieces": "ea", "pc": "ea", "pcs": "ea",
     "foot": "ft", "feet": "ft", "metre": "m", "metres": "m", "meter": "m", "meters": "m",

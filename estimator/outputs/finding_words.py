@@ -45,16 +45,17 @@ def decisions(finding: Finding) -> Iterator[str]:
 
 def _taken(finding: Finding) -> Iterator[str]:
     """What the remedy changed, and how its lines are marked."""
-    changes = [each for each in finding.remedies if isinstance(each, RemedyChange)]
-    for each in changes:
-        yield f"Changed in this bid: {_change(each)}."
-    if len(changes) < len(finding.remedies):
-        yield f"Its remedy is in the takeoff, marked {finding.finding_id}."
+    for each in finding.remedies:
+        if isinstance(each, RemedyChange):
+            yield f"Changed in this bid: {_change(each)}."
+    yield f"Its remedy is in the takeoff, marked {finding.finding_id}."
 
 
 def _change(change: RemedyChange) -> str:
     if change.what == "cable":
         return f"run {change.subject} is {change.value} cable"
+    if change.what == "box":
+        return f"box {change.subject} is one made for paddle fans"
     return f"box {change.subject} gets a {device_called(change.value)}"
 
 
@@ -101,6 +102,8 @@ def _things(bid: Bid, finding: Finding) -> Iterator[str]:
     for each in finding.remedies:
         if isinstance(each, RemedyChange):
             yield _change(each)
+    if all(isinstance(each, RemedyChange) for each in finding.remedies):
+        return
     mark, book = finding.finding_id, bid.books.labor
     parts = [part.description for part in bid.takeoff.parts if part.remedy == mark]
     tasks = [task.task for task in bid.takeoff.tasks if task.remedy == mark]

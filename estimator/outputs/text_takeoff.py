@@ -101,8 +101,7 @@ def _parts(parts: tuple[PartLine, ...]) -> list[str]:
 
 def _part(part: PartLine) -> list[str]:
     amount = f"{number(part.quantity)} {part.unit}"
-    remedy = f" (remedy for {part.remedy})" if part.remedy else ""
-    what = f"{part.description}, {part.where}{remedy}"
+    what = f"{part.description}, {part.where}{_remedy(part)}"
     return _line(amount, what, part.reason)
 
 
@@ -122,8 +121,13 @@ def _tasks(bid: Bid) -> list[str]:
 
 def _task(task: TaskLine, words: str) -> list[str]:
     held = f" ({', '.join(task.conditions)})" if task.conditions else ""
-    what = f"{words}, {task.where}{held}"
+    what = f"{words}, {task.where}{held}{_remedy(task)}"
     return _line(f"{number(task.quantity)} {task.unit}", what, task.reason)
+
+
+def _remedy(line: PartLine | TaskLine) -> str:
+    """The finding that asked for a line, or nothing."""
+    return f" (remedy for {line.remedy})" if line.remedy else ""
 
 
 def _line(amount: str, what: str, reason: str) -> list[str]:

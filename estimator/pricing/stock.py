@@ -14,7 +14,7 @@ from estimator.takeoff.stock import BoxOnFile, ConnectorOnFile, Stock
 
 _BOOKS_KEPT = 8
 _VOLUME_PLACES = 6
-_MOUNTS = ("old-work", "ceiling-old-work")
+_MOUNTS = ("old-work", "ceiling-old-work", "fan-old-work")
 
 
 class _ByItem(Mapping[str, str]):

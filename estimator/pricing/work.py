@@ -16,6 +16,7 @@ from estimator.route.paths import run_paths
 from estimator.rules.facts import Facts
 from estimator.rules.records import Finding
 from estimator.rules.remedies import changed_survey, is_taken, with_remedies
+from estimator.rules.remedy_marks import with_marks
 from estimator.rules.screen import by_rank, screen
 from estimator.survey.records import Survey
 from estimator.takeoff.records import Takeoff
@@ -70,7 +71,8 @@ def work_out(
         planned = changed_survey(survey, taken)
         if planned is not survey:
             survey = planned
-            takeoff, findings = _screened(survey, books)
+            changed, findings = _screened(survey, books)
+            takeoff = with_marks(changed, takeoff, taken, survey.runs)
         takeoff = with_remedies(takeoff, taken, stock_of(books))
         findings = _as_remedied(findings, taken)
     shopping = shopping_list(survey, takeoff, books)

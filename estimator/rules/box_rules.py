@@ -12,6 +12,7 @@ from estimator.rules.registry import rule
 from estimator.survey.electrical import Box
 from estimator.tables.box_fill import US_RULE, FillRules
 from estimator.takeoff.amounts import exact
+from estimator.takeoff.box_choice import is_fan_box
 from estimator.takeoff.box_need import Need
 from estimator.takeoff.box_room import room_in, room_of
 from estimator.takeoff.boxes import need_after, need_before, rules_for
@@ -20,6 +21,7 @@ from estimator.takeoff.records import BoxCount
 
 _WHERE = "314.16"
 _REPLACED = "The old box is replaced by a larger one; box and hours are in the takeoff."
+_FOR_A_FAN = "The old box makes way for one made for paddle fans; it is in the takeoff."
 _OPEN_IT = "Open the box with the circuit off and count the cables."
 _READ_STAMP = (
     "Read the volume stamped inside the box, or measure an unmarked metal box and name its row "
@@ -29,7 +31,6 @@ _PLASTIC = (
     "A plastic box without a mark has no volume to count on. Find the mark, or plan a box "
     "that has one."
 )
-_BOOK = "Put the volume of the box to buy in the materials book."
 _DECLINED = "Replace the box by a larger one, or start from another box."
 _TOO_FULL = (
     "No box on file for this place is large enough: use a two-gang box, or set a separate box "
@@ -114,7 +115,8 @@ def judged(facts: Facts, count: BoxCount, rules: FillRules, cite: str) -> Findin
         figures = f"{after.said} {rules.unit}; no box on file holds it"
         return facts.finding(name, "fail", figures, cite, _NOT_ON_FILE)
     if case.room is None:
-        return facts.finding(name, "unknown", case.figures, cite, _find_volume(case))
+        remedy = _PLASTIC if box.metal == "no" else _READ_STAMP
+        return facts.finding(name, "unknown", case.figures, cite, remedy)
     if unseen:
         return facts.finding(name, "unknown", f"{case.figures}, cables assumed", cite, _OPEN_IT)
     return _compared(facts, case, case.room, cite)
@@ -132,13 +134,6 @@ def _compared(facts: Facts, case: _Case, room: Fraction, cite: str) -> Finding:
     return facts.finding(name, "unknown", figures, cite, remedy)
 
 
-def _find_volume(case: _Case) -> str:
-    """How to learn the volume of a box."""
-    if case.count.item:
-        return _BOOK
-    return _PLASTIC if case.box.metal == "no" else _READ_STAMP
-
-
 def _replaced(facts: Facts, case: _Case, room: Fraction, cite: str) -> Finding:
     """The finding of an old box that gets a larger one in its place."""
     count, unit = case.count, case.rules.unit
@@ -148,10 +143,11 @@ def _replaced(facts: Facts, case: _Case, room: Fraction, cite: str) -> Finding:
         f"before the work; new box: {case.after.said} of {_show(room)} {unit}"
     )
     name = (case.rules.rule, count.box_id)
+    words = _FOR_A_FAN if is_fan_box(case.box) else _REPLACED
     if case.unseen:
         figures = f"{figures}, cables assumed"
-        return facts.finding(name, "unknown", figures, cite, f"{_OPEN_IT} {_REPLACED}")
-    return facts.finding(name, "pass", figures, cite, _REPLACED)
+        return facts.finding(name, "unknown", figures, cite, f"{_OPEN_IT} {words}")
+    return facts.finding(name, "pass", figures, cite, words)
 
 
 def _too_full(facts: Facts, case: _Case) -> str:
@@ -169,7 +165,7 @@ def _too_full(facts: Facts, case: _Case) -> str:
 
 
 def _room(box: Box, count: BoxCount, rules: FillRules) -> Fraction | None:
-    """Room of the box that will be there."""
+    """Room of the box that will be there; one is bought only if the book has its volume."""
     if not count.item:
         return room_of(box, rules)
     return None if count.volume_in3 is None else room_in(count.volume_in3, rules)

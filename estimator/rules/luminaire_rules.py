@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from decimal import Decimal
 from fractions import Fraction
 
 from estimator.rules.facts import Facts
-from estimator.rules.records import Finding, RemedyPart, RemedyTask
+from estimator.rules.records import Finding, Remedy, RemedyChange
 from estimator.rules.registry import rule
 from estimator.survey.electrical import Box
 from estimator.tables.box_places import fan_is_likely
 from estimator.tables.limits import Limit
 from estimator.takeoff.amounts import exact
+from estimator.takeoff.box_choice import FAN_BOX
 
 RULE = "luminaire-box"
 _FAN = "314.27(C)"
@@ -21,10 +21,6 @@ _WEIGH = "Look up or weigh what will hang on the box."
 _READ = "Read the weight marked in the box, or plan one that is marked."
 _HANG = "Hang it on the framing, apart from the box, or use a box marked for its weight."
 _FAN_BOX = "Use a box made and marked for paddle fans, fastened to the framing."
-_FAN_PARTS = (
-    RemedyPart("boxes", "fan-box-16", Decimal(1), "ea"),
-    RemedyTask("rough-in", "fit-fan-box", Decimal(1), "ea"),
-)
 
 
 @rule(RULE)
@@ -57,15 +53,20 @@ def _fan(facts: Facts, box: Box) -> Finding:
     if rated == "unknown" and box.existing:
         figures = f"{figures}; nobody has read whether the box is made for fans"
         remedy = "Read the marks inside the box. A box made for fans says so."
-        return facts.finding(name, "unknown", figures, cite, remedy, _FAN_PARTS)
+        return facts.finding(name, "unknown", figures, cite, remedy, _fan_box(box))
     if rated != "yes":
         figures = f"{figures}; the box is not made for fans"
-        return facts.finding(name, "fail", figures, cite, _FAN_BOX, _FAN_PARTS)
+        return facts.finding(name, "fail", figures, cite, _FAN_BOX, _fan_box(box))
     if weight_lb is None:
         return facts.finding(name, "unknown", figures, cite, _WEIGH)
     if weight_lb <= unmarked.value:
         return facts.finding(name, "pass", figures, cite)
     return _against_mark(facts, box, weight_lb, unmarked)
+
+
+def _fan_box(box: Box) -> tuple[Remedy, ...]:
+    """A box made for fans in the place of the one planned or found; none goes into a wall."""
+    return (RemedyChange("box", box.id, FAN_BOX),) if box.mount == "ceiling" else ()
 
 
 def _luminaire(facts: Facts, box: Box) -> Finding:

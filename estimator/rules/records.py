@@ -34,9 +34,9 @@ class RemedyTask:
 
 @dataclass(frozen=True, slots=True)
 class RemedyChange:
-    """Something the remedy plans differently: the cable of a run, or the device in a box."""
+    """Something the remedy plans differently: the cable of a run, a box, or the device in it."""
 
-    what: Literal["cable", "device"]
+    what: Literal["cable", "device", "box"]
     subject: str
     value: str
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from estimator.rules.records import Finding, RemedyChange, RemedyPart, RemedyTask
+from estimator.survey.electrical import Box
 from estimator.survey.records import Survey
 from estimator.takeoff.amounts import trim
+from estimator.takeoff.box_choice import FAN_BOX
 from estimator.takeoff.records import PartLine, Takeoff, TaskLine
 from estimator.takeoff.stock import Stock
 
@@ -22,7 +24,7 @@ def is_taken(finding: Finding, *, bad_case: bool = False) -> bool:
 
 
 def changed_survey(survey: Survey, findings: tuple[Finding, ...]) -> Survey:
-    """The survey with the cable and the devices that taken remedies ask for."""
+    """The survey with the cable, the devices and the boxes that taken remedies ask for."""
     changes = [
         each for finding in findings for each in finding.remedies if isinstance(each, RemedyChange)
     ]
@@ -38,7 +40,15 @@ def changed_survey(survey: Survey, findings: tuple[Finding, ...]) -> Survey:
         box.model_copy(update={"device": devices[box.id]}) if box.id in devices else box
         for box in survey.boxes
     )
+    for_fans = {each.subject for each in changes if each.what == "box"}
+    boxes = tuple(_for_fans(box) if box.id in for_fans else box for box in boxes)
     return survey.model_copy(update={"runs": runs, "boxes": boxes})
+
+
+def _for_fans(box: Box) -> Box:
+    """A box made for paddle fans, planned so or in the place of an old one."""
+    contents = box.contents.model_copy(update={"fan_rated": "yes"})
+    return box.model_copy(update={"contents": contents, "replacement": FAN_BOX})
 
 
 def with_remedies(takeoff: Takeoff, findings: tuple[Finding, ...], stock: Stock) -> Takeoff:

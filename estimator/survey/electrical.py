@@ -181,6 +181,10 @@ class Box(Record):
         alias="replacement_volume",
         description="existing box: least volume of the box that replaces it if it is too small",
     )
+    replacement: Literal["if too small", "fan box"] = Field(
+        default="if too small",
+        description="existing box: when it is replaced; a fan box takes its place in any case",
+    )
     clamps: YesNo = "unknown"
     metal: YesNo = "unknown"
     depth_in: MaybeLength = Field(default=None, alias="depth")

@@ -13,7 +13,9 @@ from estimator.takeoff.box_need import Holding, Need, need_of
 from estimator.takeoff.box_room import bare_volume_in3, room_in, room_with
 from estimator.takeoff.stock import BoxOnFile, Stock
 
+FAN_BOX = "fan box"
 _MOUNTS = {"wall": "old-work", "ceiling": "ceiling-old-work"}
+_FAN_MOUNT = "fan-old-work"
 
 
 def counted_clamps(clamps: YesNo, metal: YesNo, practice: Practice) -> YesNo:
@@ -60,7 +62,20 @@ def choose(
     return None
 
 
+def is_fan_box(box: Box) -> bool:
+    """True where the box to buy is one made for paddle fans: as planned, or in an old one's place.
+
+    A box in a wall carries no paddle fan.
+    """
+    if box.existing:
+        return box.replacement == FAN_BOX
+    return box.mount == "ceiling" and box.contents.fan_rated == "yes"
+
+
 def _suits(offer: BoxOnFile, box: Box) -> bool:
+    """Whether a box on file is of the kind; boxes for fans are bought as they come."""
+    if is_fan_box(box):
+        return (offer.mount, offer.gangs_count) == (_FAN_MOUNT, box.gangs_count)
     place = (offer.mount, offer.gangs_count, offer.metal)
     return place == (_MOUNTS[box.mount], box.gangs_count, is_metal_to_be(box))
 

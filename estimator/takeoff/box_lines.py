@@ -7,6 +7,7 @@ from collections import Counter
 from estimator.survey.records import Survey
 from estimator.tables.facts import DeviceKind, device_kind
 from estimator.takeoff.amounts import plural
+from estimator.takeoff.box_choice import is_fan_box
 from estimator.takeoff.boxes import BoxPlan
 from estimator.takeoff.lines import Lines
 from estimator.takeoff.places import wall_conditions
@@ -30,7 +31,7 @@ def box_lines(lines: Lines, survey: Survey, plans: tuple[BoxPlan, ...], stock: S
 
 def _box_part(lines: Lines, plan: BoxPlan) -> None:
     where, count = f"box {plan.box.id}", plan.count
-    remedy = f"{plan.rule}:{plan.box.id}" if count.replaced else ""
+    remedy = _remedy(plan)
     if plan.to_buy is not None:
         reason = _box_reason(plan)
         lines.part("boxes", plan.to_buy.item, (1, "ea"), (where, reason, plan.rule), remedy)
@@ -45,10 +46,16 @@ def _box_part(lines: Lines, plan: BoxPlan) -> None:
         lines.part("boxes", "cable-clamp", (plan.new_cables, "ea"), why)
 
 
+def _remedy(plan: BoxPlan) -> str:
+    """The finding that asked for a larger box; a box for a fan is marked with its own."""
+    asked = plan.count.replaced and not is_fan_box(plan.box)
+    return f"{plan.rule}:{plan.box.id}" if asked else ""
+
+
 def _box_reason(plan: BoxPlan) -> str:
     count = plan.count
     if not count.fill_sum:
-        return "new box" if not count.replaced else "larger box"
+        return "new box" if not count.replaced else "in the place of the old box"
     sized = f"{count.fill_sum} in3 needed, this one holds {count.volume_in3} in3"
     if count.replaced:
         return f"replaces a box of {count.old_volume_in3} in3: {sized}"
@@ -93,6 +100,16 @@ def _joint_parts(lines: Lines, plan: BoxPlan, stock: Stock) -> None:
         lines.part("joints", item, (number, "ea"), (where, reason, _JOINT_RULE))
 
 
+def _replacing(lines: Lines, plan: BoxPlan, where: str, here: tuple[str, ...]) -> None:
+    """The work of a box in the place of an old one."""
+    fan = is_fan_box(plan.box)
+    reason = "a box made for paddle fans takes its place" if fan else "the old box is too small"
+    why = (where, reason, plan.rule)
+    lines.task("rough-in", "replace-box", (1, "ea"), why, here, _remedy(plan))
+    if fan:
+        lines.task("rough-in", "fit-fan-box", (1, "ea"), why, here)
+
+
 def _box_tasks(lines: Lines, survey: Survey, plan: BoxPlan) -> None:
     here = wall_conditions(survey, plan.box.wall)
     where = f"box {plan.box.id}"
@@ -102,11 +119,10 @@ def _box_tasks(lines: Lines, survey: Survey, plan: BoxPlan) -> None:
     else:
         why = (where, "new box", _COMMON)
         lines.task("rough-in", "cut-box-opening", (1, "ea"), why, here)
-        lines.task("rough-in", "fit-box", (1, "ea"), why, here)
+        fit = "fit-fan-box" if is_fan_box(plan.box) else "fit-box"
+        lines.task("rough-in", fit, (1, "ea"), why, here)
     if plan.count.replaced:
-        remedy = f"{plan.rule}:{plan.box.id}"
-        why = (where, "the old box is too small", plan.rule)
-        lines.task("rough-in", "replace-box", (1, "ea"), why, here, remedy)
+        _replacing(lines, plan, where, here)
     joints = len(plan.count.joints)
     lines.task("terminate", "make-joint", (joints, "ea"), (where, "wire connectors", _COMMON), here)
     mount = _kind(survey, plan).task if plan.new_device else ""

@@ -21,7 +21,7 @@ from estimator.tables.box_fill import (
 )
 from estimator.tables.box_places import usual_device_depth_in
 from estimator.takeoff.amounts import exact
-from estimator.takeoff.box_choice import choose, counted_clamps, offered_clamps
+from estimator.takeoff.box_choice import choose, counted_clamps, is_fan_box, offered_clamps
 from estimator.takeoff.box_need import Holding, Need, need_of
 from estimator.takeoff.box_room import added_in3, room_of, volume_in3
 from estimator.takeoff.fill import at_least_tenths, roomiest, wires_of
@@ -136,7 +136,7 @@ def _plan(box: Box, job: _Job) -> BoxPlan:
     planned = joints(_meeting(box, job.survey, cables_before, box.metal == "yes"))
     held = _held(job.survey, box, len(planned.held))
     kept: YesNo = counted_clamps(box.clamps, box.metal, job.practice) if box.existing else "yes"
-    replace = box.existing and _is_too_small(box, held, kept, job)
+    replace = box.existing and (is_fan_box(box) or _is_too_small(box, held, kept, job))
     to_buy = None
     if replace or not box.existing:
         to_buy = choose(box, held, job.rules, job.practice, job.stock)

@@ -14,7 +14,7 @@ class BoxOnFile:
 
     Attributes:
         volume_in3: as marked, in cubic inches; None where the book does not say.
-        mount: "old-work" (in a finished wall) or "ceiling-old-work".
+        mount: "old-work" (in a finished wall), "ceiling-old-work", or "fan-old-work".
     """
 
     item: str

@@ -27,7 +27,7 @@ US_ITEMS = """
     box-old-work-1g-22.5 ea; box-old-work-2g-32 ea; box-old-work-2g-42 ea; box-old-work-3g-44 ea;
     box-ceiling-old-work-14 ea; box-ceiling-old-work-16 ea; box-ceiling-old-work-20 ea;
     box-metal-old-work-1g-12.5 ea; box-metal-old-work-1g-14 ea; extender-1g ea;
-    extender-2g ea; fan-box-16 ea; receptacle-15 ea;
+    extender-2g ea; box-fan-old-work-16 ea; box-fan-old-work-21.5 ea; receptacle-15 ea;
     receptacle-20 ea; receptacle-gfci-15 ea; receptacle-gfci-20 ea; receptacle-afci-15 ea;
     receptacle-afci-20 ea; receptacle-weather-15 ea; receptacle-weather-20 ea; switch-1p ea;
     switch-3w ea; luminaire-closet ea; luminaire-ceiling ea; plate-receptacle-1g ea;
@@ -41,7 +41,8 @@ US_ITEMS = """
 """
 METRIC_ITEMS = """
     cable-2.5-2e m; cable-1.5-2e m; box-dry-lining-1g-35 ea; box-dry-lining-1g-47 ea;
-    box-dry-lining-2g-47 ea; box-ceiling-round ea; socket-twin ea; socket-single ea;
+    box-dry-lining-2g-47 ea; box-ceiling-round ea; box-fan-old-work ea;
+    socket-twin ea; socket-single ea;
     switch-1-way ea; switch-2-way ea; luminaire-ceiling ea; connector-lever-2 ea;
     connector-lever-3 ea; connector-lever-5 ea; pigtail-2.5 ea; pigtail-1.5 ea; cable-clip ea;
     gypsum-board m2; backing-strip m; joint-tape m; compound-drying L; compound-setting L;

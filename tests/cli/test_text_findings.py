@@ -54,7 +54,13 @@ MAY_TAKE = replace(UNKNOWN, remedies=REMEDIES)
         ),
         (
             replace(PUT_RIGHT, remedies=(RemedyChange("cable", "1", "12-2"),)),
-            ["Changed in this bid: run 1 is 12-2 cable."],
+            ["Changed in this bid: run 1 is 12-2 cable.",
+             "Its remedy is in the takeoff, marked box-fill:source."],
+        ),
+        (
+            replace(PUT_RIGHT, remedies=(RemedyChange("box", "lamp", "fan box"),)),
+            ["Changed in this bid: box lamp is one made for paddle fans.",
+             "Its remedy is in the takeoff, marked box-fill:source."],
         ),
     ],
 )  # fmt: skip
@@ -101,6 +107,13 @@ def test_what_the_checks_put_into_the_bid_is_named_without_codes_or_costs() -> N
     assert list(included(made_bid(findings=(PUT_RIGHT, ACCEPTED, WITHIN)))) == [
         "Wires in each box, source: box new gets a receptacle with ground-fault protection; "
         "deep box 22.5 in3."
+    ]
+
+
+def test_a_change_is_named_once_and_not_again_by_its_parts() -> None:
+    changed = replace(PUT_RIGHT, remedies=(RemedyChange("cable", "1", "12-2"),))
+    assert list(included(made_bid(findings=(changed,)))) == [
+        "Wires in each box, source: run 1 is 12-2 cable."
     ]
 
 

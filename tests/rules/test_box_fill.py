@@ -243,21 +243,12 @@ def test_a_metric_house_in_canada_is_counted_by_no_guess() -> None:
     assert found["box-fill-canada:old"] == found["box-fill-canada:new"] == "unknown"
 
 
-def test_a_box_whose_volume_the_book_does_not_say_is_unknown() -> None:
-    known = facts(job())
+@pytest.mark.parametrize("old", [{}, {"volume": "12 in3"}], ids=["kept", "replaced"])
+def test_a_takeoff_without_the_volume_of_a_box_is_no_pass(old: dict[str, Any]) -> None:
+    known = facts(job(old=old))
     boxes = tuple(replace(each, volume_in3=None) for each in known.takeoff.boxes)
-    (_, found) = FUNCTIONS[RULE](_with(known, boxes))
-    assert (found.verdict, found.remedy) == (
-        "unknown",
-        "Put the volume of the box to buy in the materials book.",
-    )
-
-
-def test_a_replaced_box_of_unknown_volume_is_unknown() -> None:
-    known = facts(job(old={"volume": "12 in3"}))
-    boxes = tuple(replace(each, volume_in3=None) for each in known.takeoff.boxes)
-    (found, _) = FUNCTIONS[RULE](_with(known, boxes))
-    assert found.verdict == "unknown"
+    verdicts = {each.subject: each.verdict for each in FUNCTIONS[RULE](_with(known, boxes))}
+    assert verdicts == {"old": "unknown" if old else "pass", "new": "unknown"}
 
 
 def _with(known: Facts, boxes: tuple[Any, ...]) -> Facts:

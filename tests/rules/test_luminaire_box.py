@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from typing import Any
 
 import pytest
 
-from estimator.rules.records import Finding, RemedyPart, RemedyTask
+from estimator.rules.records import Finding, RemedyChange
 from tests.rules.box_case import by_subject, job, of
 
 RULE = "luminaire-box"
-FAN_PARTS = (
-    RemedyPart("boxes", "fan-box-16", Decimal(1), "ea"),
-    RemedyTask("rough-in", "fit-fan-box", Decimal(1), "ea"),
-)
 CEILING = {"mount": "ceiling", "out": "30 in", "device": "luminaire"}
 
 
@@ -93,7 +88,7 @@ def test_a_fan_on_a_box_not_made_for_fans_gets_one_that_is(
     which: str, rated: str, verdict: str
 ) -> None:
     found = box(20, which=which, fan="yes", fan_rated=rated)
-    assert (found.verdict, found.remedies) == (verdict, FAN_PARTS)
+    assert (found.verdict, found.remedies) == (verdict, (RemedyChange("box", which, "fan box"),))
     assert found.cite == "NEC 2020 314.27(C)"
     assert found.figures.startswith("fan of 20 lb, a fan box holds at most 70 lb; ")
 
