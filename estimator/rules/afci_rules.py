@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from decimal import Decimal
 from fractions import Fraction
 
 from estimator.measures import LENGTH_IN
 from estimator.rules.facts import Facts
 from estimator.rules.place_facts import outlets, place_words, protective_device
 from estimator.rules.protection import AFCI, arc_fault_listed, upstream_protection
-from estimator.rules.records import Finding, Remedy, Verdict
+from estimator.rules.records import Finding, Remedy, RemedyPart, RemedyTask, Verdict
 from estimator.rules.registry import rule
 from estimator.survey.electrical import Box
 from estimator.tables.facts import NotOnFile
@@ -19,9 +20,20 @@ CIRCUIT = "circuit"
 HOME_RUN = "home run"
 _NAME = (AFCI, CIRCUIT)
 _DEVICE = "afci receptacle"
-_FIT = (
+BY_BREAKER = "breaker"
+_AT_FIRST = (
     "Fit an outlet-type arc-fault receptacle at the first receptacle of the circuit (find it "
-    "first), or have an arc-fault breaker put in by a licensed electrician."
+    "first); that is what is priced. The other way is an arc-fault breaker, put in by a licensed "
+    'electrician: write afci_by = "breaker" to price that.'
+)
+_IN_PANEL = (
+    "Have an arc-fault breaker to suit the panel put in by a licensed electrician; breaker and "
+    "hours are what is priced. The other way is an outlet-type arc-fault receptacle at the first "
+    'receptacle of the circuit: write afci_by = "receptacle" to price that.'
+)
+_BREAKER: tuple[Remedy, ...] = (
+    RemedyPart("devices", "afci-breaker", Decimal(1), "ea"),
+    RemedyTask("terminate", "fit-afci-breaker", Decimal(1), "ea"),
 )
 _LOOK = "Look at the breaker for a test button and the word arc-fault or AFCI."
 
@@ -116,7 +128,7 @@ def _open(facts: Facts) -> Finding:
         figures += f"; short wire ({_free_in(facts)}) is free only where no outlet is added"
     asked = _to_find(facts)
     verdict: Verdict = "unknown" if asked else "fail"
-    remedy = " ".join((*asked, _FIT))
+    remedy = " ".join((*asked, _IN_PANEL if _is_by_breaker(facts) else _AT_FIRST))
     return facts.finding(_NAME, verdict, figures, _cite(facts), remedy, _remedies(facts))
 
 
@@ -138,13 +150,20 @@ def _cite(facts: Facts) -> str:
     return ", ".join((_clause(facts), *local))
 
 
+def _is_by_breaker(facts: Facts) -> bool:
+    return facts.survey.circuit.afci_by == BY_BREAKER
+
+
 def _remedies(facts: Facts) -> tuple[Remedy, ...]:
-    return protective_device(facts, _DEVICE)
+    """A breaker or a receptacle, whichever the job says."""
+    return _BREAKER if _is_by_breaker(facts) else protective_device(facts, _DEVICE)
 
 
 def _home_run(facts: Facts) -> Iterator[Finding]:
     """A device that works with the breaker has a limit of wire before it; said as a note."""
     circuit = facts.survey.circuit
+    if _is_by_breaker(facts):
+        return
     try:
         limit = facts.electrical(f"afci-run-{circuit.wire}")
     except NotOnFile:

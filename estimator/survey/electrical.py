@@ -215,6 +215,11 @@ class Circuit(Record):
     protection: tuple[Literal["afci", "gfci"], ...] | None = Field(
         default=None, description="upstream, with the kind; [] for none; leave out if not looked at"
     )
+    afci_by: Literal["receptacle", "breaker"] = Field(
+        default="receptacle",
+        description="how missing arc-fault protection is added and priced: a receptacle at the"
+        " first outlet, or a breaker, which is a licensed electrician's work",
+    )
     grounded: YesNo = "unknown"
     ground_wire: MaybeText = Field(default=None, description="size of its ground wire")
     new_ground_to: GroundEndName = Field(

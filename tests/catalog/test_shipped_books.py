@@ -34,7 +34,7 @@ US_ITEMS = """
     plate-rectangular-1g ea; plate-switch-1g ea; plate-2g ea; plate-blank-1g ea;
     connector-small ea; connector-medium ea; connector-large ea; pigtail-14 ea; pigtail-12 ea;
     pigtail-10 ea; ground-wire-14 ft; ground-wire-12 ft; ground-wire-10 ft; ground-clamp ea;
-    breaker-handle-tie ea; cable-staple ea; gypsum-board ft2; gypsum-board-5-8 ft2;
+    afci-breaker ea; breaker-handle-tie ea; cable-staple ea; gypsum-board ft2; gypsum-board-5-8 ft2;
     gypsum-board-3-8 ft2; backing-strip ft; joint-tape ft; compound-drying gal;
     compound-setting gal; plaster-base gal;
     primer gal; paint-wall gal; texture ft2; caulk ft
@@ -61,7 +61,7 @@ TASKS = """
     cut-access-opening ea; open-strip ft; bore-member ea; bore-plate ea;
     bore-floor ea; notch-member ea; fish-drop ea; fish-horizontal ft; pull-bored ft;
     pull-exposed ft; set-up-attic job; set-up-basement job; set-up-crawlspace job; cable-end ea;
-    make-joint ea; remake-terminals ea; fit-handle-tie ea; pull-ground-wire ft;
+    make-joint ea; remake-terminals ea; fit-afci-breaker ea; fit-handle-tie ea; pull-ground-wire ft;
     connect-ground ea; mount-receptacle ea; mount-protective-receptacle ea; mount-switch ea;
     mount-switch-3w ea; mount-luminaire ea; test-outlet ea; trim-off-on ft; caulk-trim ft;
     close-hidden-opening ea; patch-opening ea; patch-area ft2; texture-patch ft2;

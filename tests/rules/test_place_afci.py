@@ -8,13 +8,29 @@ from typing import Any
 import pytest
 
 from estimator.rules.records import RemedyPart, RemedyTask
-from tests.rules.place_case import EDITIONS, finding, inside, job, run, verdict
+from tests.rules.place_case import (
+    EDITIONS,
+    finding,
+    findings,
+    inside,
+    job,
+    remedy_items,
+    run,
+    verdict,
+    worked,
+)
 
 RULE = "afci-extension"
 E17, E20, E23 = EDITIONS
 FIT = (
     "Fit an outlet-type arc-fault receptacle at the first receptacle of the circuit (find it "
-    "first), or have an arc-fault breaker put in by a licensed electrician."
+    "first); that is what is priced. The other way is an arc-fault breaker, put in by a licensed "
+    'electrician: write afci_by = "breaker" to price that.'
+)
+IN_PANEL = (
+    "Have an arc-fault breaker to suit the panel put in by a licensed electrician; breaker and "
+    "hours are what is priced. The other way is an outlet-type arc-fault receptacle at the first "
+    'receptacle of the circuit: write afci_by = "receptacle" to price that.'
 )
 LOOK = "Look at the breaker for a test button and the word arc-fault or AFCI."
 REMEDIES = (
@@ -177,3 +193,35 @@ def test_a_04_the_device_fits_the_breaker(breaker: int, item: str) -> None:
     part = finding(RULE, inside("bedroom", circuit={"breaker": breaker}), "circuit").remedies[0]
     assert isinstance(part, RemedyPart)
     assert part.item == item
+
+
+BREAKER = (
+    RemedyPart("devices", "afci-breaker", Decimal(1), "ea"),
+    RemedyTask("terminate", "fit-afci-breaker", Decimal(1), "ea"),
+)
+
+
+@pytest.mark.parametrize(("protection", "want"), [([], "fail"), (None, "unknown")])
+def test_a_04_a_breaker_is_priced_where_the_job_says_so(
+    protection: list[str] | None, want: str
+) -> None:
+    """A-04 allows both ways; the second is a licensed electrician's work, and says so."""
+    raw = inside("bedroom", circuit={"protection": protection, "afci_by": "breaker"})
+    said = finding(RULE, raw, "circuit")
+    assert (said.verdict, said.remedies) == (want, BREAKER)
+    assert said.remedy.endswith(IN_PANEL)
+
+
+def test_a_04_the_breaker_and_its_work_are_in_the_price() -> None:
+    """The breaker at the cheaper supplier, $46.50, and 0.75 hours of work that names its trade."""
+    work = worked(inside("bedroom", circuit={"afci_by": "breaker"}))
+    assert remedy_items(work, "afci-extension:circuit") == ["afci-breaker", "fit-afci-breaker"]
+    (bought,) = (line for line in work.shopping if line.item == "afci-breaker")
+    (done,) = (line for line in work.labor if line.task == "fit-afci-breaker")
+    assert (bought.cost, done.hours_likely) == (Decimal("46.50"), Decimal("0.75"))
+    assert done.description.startswith("Licensed electrician: ")
+    assert "afci-extension:circuit" not in work.blocked_by
+
+
+def test_a_06_has_nothing_to_say_of_a_breaker() -> None:
+    assert set(findings(RULE, inside("bedroom", circuit={"afci_by": "breaker"}))) == {"circuit"}
