@@ -158,6 +158,14 @@ def test_the_starter_job_can_be_priced_as_it_stands(tmp_path: Path) -> None:
     assert (done.returncode, "Workbook: my-job.bid.xlsx" in done.stdout) == (0, True), done.stderr
 
 
+def test_the_starter_job_asks_for_what_can_be_seen_in_the_source(tmp_path: Path) -> None:
+    starter = tomllib.loads(estimator("survey", "--template", folder=tmp_path).stdout)
+    (contents,) = (box["contents"] for box in starter["boxes"] if "contents" in box)
+    asked = {"setback", "gap", "wires_per_screw", "push_in_terminals", "always_live", "tab_removed"}
+    assert contents == dict.fromkeys(asked, "unknown")
+    assert starter["circuit"]["ground_wire"] == "unknown"
+
+
 def test_the_schema_of_the_job_file_takes_every_sample(tmp_path: Path) -> None:
     schema = json.loads(estimator("survey", "--schema", folder=tmp_path).stdout)
     check = Draft202012Validator(schema)
