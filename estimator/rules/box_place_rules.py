@@ -19,6 +19,7 @@ BURIED = "box-buried"
 _MOST_EXTENDER_GANGS = 2
 _REACH = "314.29"
 _EXTEND = "Fit a box extender, or take the box out and mount it flush with the surface."
+_EARS = "Set its ears to the real thickness of the plaster, and see that its wings reach that far."
 _FILL = "Fill the gap round the box with patch compound."
 
 
@@ -29,13 +30,12 @@ def box_setback(facts: Facts) -> Iterator[Finding]:
         if box.contents.setback_in is not None:
             yield _judge_setback(facts, box, box.contents.setback_in)
         elif box.existing and not count.replaced:
-            limit = facts.electrical("box-setback")
-            figures = f"nobody has measured it; at most {tape(facts, limit.value)}"
+            most, cite = _most_behind(facts, box)
+            figures = f"nobody has measured it; {most}"
             remedy = "With the cover off, measure from the surface back to the edge of the box."
-            name = (SETBACK, box.id)
-            yield facts.finding(name, "unknown", figures, facts.cite(limit), remedy)
-        elif _in_plaster(facts, box):
-            yield _plaster_note(facts, box)
+            yield facts.finding((SETBACK, box.id), "unknown", figures, cite, remedy)
+        else:
+            yield _to_be_set(facts, box)
 
 
 def tape(facts: Facts, length_in: Fraction) -> str:
@@ -88,16 +88,36 @@ def _in_plaster(facts: Facts, box: Box) -> bool:
     return box.mount == "wall" and wall is not None and wall.finish == "plaster"
 
 
-def _plaster_note(facts: Facts, box: Box) -> Finding:
-    """Plaster and lath are thicker than board: the wings of the new box must reach round them."""
+def _most_behind(facts: Facts, box: Box) -> tuple[str, str]:
+    """How far behind the surface a box may sit, for all that the surface may be; and the source."""
+    burns, plain = facts.electrical("box-setback-combustible"), facts.electrical("box-setback")
+    surface = surface_burns(facts, box)
+    limit = burns if surface == "yes" else plain
+    words = f"at most {tape(facts, limit.value)} behind the surface"
+    if surface == "unknown":
+        words = f"{words}, and {tape(facts, burns.value)} if the surface is wood"
+    return words, facts.cite(limit)
+
+
+def _to_be_set(facts: Facts, box: Box) -> Finding:
+    """A box that this job sets: how it has to sit; in plaster its wings must reach round that."""
+    most, cite = _most_behind(facts, box)
+    figures, remedy = f"to be set by this job: {most}", "Set it flush with the finished surface."
+    if _in_plaster(facts, box):
+        words, source = _plaster(facts, box)
+        figures, cite = f"{figures}; {words}", f"{cite}; {source}"
+        remedy = f"{remedy} {_EARS}"
+    return facts.finding((SETBACK, box.id), "note", figures, cite, remedy)
+
+
+def _plaster(facts: Facts, box: Box) -> tuple[str, str]:
+    """How thick plaster and lath are, in words, and where that comes from."""
     least, most = facts.electrical("plaster-thick-least"), facts.electrical("plaster-thick-most")
     measured_in = facts.walls[box.wall or ""].finish_thickness_in
-    usual = f"{tape(facts, least.value)} to {tape(facts, most.value)}"
-    figures = f"new box in plaster, usually {usual} thick"
+    words = f"plaster is usually {tape(facts, least.value)} to {tape(facts, most.value)} thick"
     if measured_in is not None:
-        figures = f"{figures}; measured {tape(facts, measured_in)}"
-    remedy = "Set the ears to the real thickness, and see that the box's wings reach that far."
-    return facts.finding((SETBACK, box.id), "note", figures, facts.cite(least), remedy)
+        words = f"{words}; measured {tape(facts, measured_in)}"
+    return words, facts.cite(least)
 
 
 @rule(GAP)
@@ -109,10 +129,7 @@ def box_gap(facts: Facts) -> Iterator[Finding]:
         if surface_burns(facts, box) == "yes":
             continue
         if gap_in is None:
-            if box.existing and not count.replaced:
-                figures = f"nobody has measured it; at most {tape(facts, limit.value)}"
-                remedy = "With the cover off, measure the widest gap beside the box."
-                yield facts.finding(name, "unknown", figures, facts.cite(limit), remedy)
+            yield _gap_unmeasured(facts, name, box.existing and not count.replaced)
             continue
         figures = f"gap {tape(facts, gap_in)} at its widest, at most {tape(facts, limit.value)}"
         if gap_in > limit.value:
@@ -120,6 +137,18 @@ def box_gap(facts: Facts) -> Iterator[Finding]:
             yield facts.finding(name, "fail", figures, facts.cite(limit), _FILL, fill)
         else:
             yield facts.finding(name, "pass", figures, facts.cite(limit))
+
+
+def _gap_unmeasured(facts: Facts, name: tuple[str, str], stays: bool) -> Finding:
+    """An old box is measured; for one that this job sets the figure to keep is said."""
+    limit = facts.electrical(GAP)
+    most, cite = f"at most {tape(facts, limit.value)}", facts.cite(limit)
+    if stays:
+        remedy = "With the cover off, measure the widest gap beside the box."
+        return facts.finding(name, "unknown", f"nobody has measured it; {most}", cite, remedy)
+    figures = f"to be cut by this job: {most} left open round the box"
+    remedy = "Trace the box itself and cut on the inside of the line; fill what is wider."
+    return facts.finding(name, "note", figures, cite, remedy)
 
 
 def _fill_gap(facts: Facts, box: Box) -> tuple[Remedy, ...]:

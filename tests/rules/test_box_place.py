@@ -68,13 +68,38 @@ def test_the_ceiling_is_not_judged_by_the_wall_and_a_box_may_have_no_wall() -> N
 def test_an_old_box_nobody_measured_is_unknown() -> None:
     found = old(SETBACK)
     assert (found.verdict, found.remedies) == ("unknown", ())
-    assert found.figures == "nobody has measured it; at most 1/4 in"
+    assert found.figures == "nobody has measured it; at most 1/4 in behind the surface"
     assert found.remedy.startswith("With the cover off, measure from the surface")
 
 
-def test_new_and_replaced_boxes_are_set_flush() -> None:
-    assert set(by_subject(SETBACK, job())) == {"old"}
-    assert by_subject(SETBACK, job(old={"volume": "12 in3"})) == {}
+SET = "to be set by this job: at most 1/4 in behind the surface"
+SET_OR_NONE = f"{SET}, and 0 in if the surface is wood"
+
+
+@pytest.mark.parametrize(
+    ("wall", "figures"),
+    [
+        ({}, SET),
+        ({"combustible_finish": "yes"}, SET.replace("1/4", "0")),
+        ({"finish": "unknown"}, SET_OR_NONE),
+    ],
+)
+def test_a_box_that_this_job_sets_gets_the_figure_to_keep(
+    wall: dict[str, str], figures: str
+) -> None:
+    """BX-02: nobody can have measured it yet, so it is a note and no pass."""
+    found = of(SETBACK, "new", job(wall=wall))
+    assert (found.verdict, found.figures, found.cite) == ("note", figures, "NEC 2023 314.20")
+    assert found.remedy == "Set it flush with the finished surface."
+    assert not found.blocking
+
+
+def test_a_box_in_the_place_of_an_old_one_is_set_as_well() -> None:
+    found = by_subject(SETBACK, job(old={"volume": "12 in3"}))
+    assert {subject: each.verdict for subject, each in found.items()} == {
+        "old": "note", "new": "note",
+    }  # fmt: skip
+    assert of(GAP, "old", job(old={"volume": "12 in3"})).verdict == "note"
 
 
 def test_a_new_box_in_an_old_hole_is_judged() -> None:
@@ -102,23 +127,25 @@ def test_three_gangs_are_mounted_again() -> None:
 
 @pytest.mark.parametrize(
     ("thickness", "figures"),
-    [("unknown", "new box in plaster, usually 3/4 in to 1 1/4 in thick"),
-     ("7/8 in", "new box in plaster, usually 3/4 in to 1 1/4 in thick; measured 7/8 in")],
+    [("unknown", "plaster is usually 3/4 in to 1 1/4 in thick"),
+     ("7/8 in", "plaster is usually 3/4 in to 1 1/4 in thick; measured 7/8 in")],
 )  # fmt: skip
 def test_a_new_box_in_plaster_gets_a_note(thickness: str, figures: str) -> None:
     wall = {"finish": "plaster", "finish_thickness": thickness}
     found = of(SETBACK, "new", job(wall=wall))
-    assert (found.verdict, found.figures) == ("note", figures)
+    assert (found.verdict, found.figures) == ("note", f"{SET}; {figures}")
+    assert found.cite.startswith("NEC 2023 314.20; ")
     assert found.cite.endswith("plaster against gypsum board (worked out)")
-    assert found.remedy.startswith("Set the ears to the real thickness")
+    assert "flush with the finished surface. Set its ears to the real thickness" in found.remedy
 
 
 def test_a_ceiling_box_and_one_without_a_wall_get_no_note_of_plaster() -> None:
     ceiling = {"mount": "ceiling", "out": "20 in"}
-    assert "new" not in by_subject(SETBACK, job(new=ceiling, wall={"finish": "plaster"}))
+    found = of(SETBACK, "new", job(new=ceiling, wall={"finish": "plaster"}))
+    assert found.figures == SET_OR_NONE
     raw = job(wall={"finish": "plaster"})
     del raw["boxes"][1]["wall"]
-    assert "new" not in by_subject(SETBACK, raw)
+    assert of(SETBACK, "new", raw).figures == SET_OR_NONE
 
 
 @pytest.mark.parametrize(
@@ -136,11 +163,14 @@ def test_a_gap_in_wood_is_not_this_rule_s() -> None:
 
 
 def test_a_gap_nobody_measured_is_unknown_at_an_old_box_alone() -> None:
+    """BX-03: at a box that this job cuts the figure to keep is said."""
     found = by_subject(GAP, job())
-    assert set(found) == {"old"}
+    assert found["new"].verdict == "note"
+    assert found["new"].figures == "to be cut by this job: at most 1/8 in left open round the box"
+    assert found["new"].remedy.startswith("Trace the box itself")
+    assert found["new"].cite == "NEC 2023 314.21"
     assert (found["old"].verdict, found["old"].remedies) == ("unknown", ())
     assert found["old"].figures == "nobody has measured it; at most 1/8 in"
-    assert by_subject(GAP, job(old={"volume": "12 in3"})) == {}
 
 
 # Seam round the box: 2 x (2-1/4 + 3-3/4) = 12 in, two gangs 2 x 29/16 more; 0.04 gal a foot.
