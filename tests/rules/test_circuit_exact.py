@@ -1,0 +1,124 @@
+"""Circuit rules, word for word, where the other tests look at a part of what is said."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from tests.rules.circuit_case import findings, job, one
+from tests.rules.told import Told, told
+
+WIRE = "breaker-wire"
+HEAT = "ampacity-adjustment"
+LOAD = "circuit-load"
+RATING = "receptacle-rating"
+OVERCURRENT = "NEC 2023 240.4(D)"
+THICKER = (
+    "Use 12-2 cable behind a 20 A breaker. A receptacle for fewer amperes does not change that;"
+    " the wire counts."
+)
+LONG = {"bundled": 5, "bundled_length": "25 in"}
+Raw = dict[str, Any]
+
+
+def test_a_breaker_smaller_than_any_branch_circuit() -> None:
+    assert told(one(WIRE, job(breaker=5))) == Told(
+        "fail",
+        "breaker 5 A, least 10 A for a branch circuit",
+        "NEC 2023 Table 210.24",
+        "Read the breaker again; this edition knows no smaller branch circuit.",
+    )
+
+
+@pytest.mark.parametrize(
+    ("breaker", "verdict", "said", "remedy"),
+    [
+        (20, "fail", "20 A", THICKER),
+        ("unknown", "unknown", "unknown", f"Read the number on the breaker. {THICKER}"),
+    ],
+)
+def test_a_new_cable_too_thin(breaker: Any, verdict: str, said: str, remedy: str) -> None:
+    figures = f"new 14-2 cable, 14 AWG copper: breaker {said}, at most 15 A"
+    found = one(WIRE, job(run={"cable": "14-2"}, breaker=breaker), "run 1")
+    assert told(found) == Told(verdict, figures, OVERCURRENT, remedy)
+
+
+def test_no_cable_on_file_is_thick_enough() -> None:
+    # 8 AWG takes 40 A, and 10-2, the thickest cable on file, takes 30 A
+    found = one(WIRE, job(breaker=40, wire="8"), "run 1")
+    assert found.remedy == "The old wire is too thin or the breaker too large: see the circuit."
+    assert found.remedies == ()
+
+
+def test_a_metal_nobody_has_looked_at() -> None:
+    found = one("wire-material", job(material="unknown"))
+    assert (found.verdict, found.cite) == ("unknown", "NEC 2023 110.14")
+
+
+def test_heat_with_a_breaker_nobody_read() -> None:
+    # 10 wires that carry current: 50 % of 30 A
+    found = one(HEAT, job(run=LONG, breaker="unknown"), "run 1")
+    assert told(found) == Told(
+        "unknown",
+        "10 wires that carry current, 86 F: 30 A x 50 % x 1 = 15 A; breaker unknown",
+        "NEC 2023 Table 310.15(C)(1)",
+        "Read the number on the breaker.",
+    )
+
+
+def test_heat_at_worst() -> None:
+    found = one(HEAT, job(run={"cables_in_hole": 5}), "run 1")
+    sum_ = "30 A x 50 % x 1 = 15 A"
+    assert found.figures == (f"at worst 10 wires that carry current, 86 F: {sum_}; breaker 20 A")
+
+
+@pytest.mark.parametrize(
+    "run",
+    [
+        {"bundled": 2, "bundled_length": "1 in", "in_insulation": "yes"},
+        {"cables_in_hole": 2, "hole_sealed": "yes"},
+    ],
+)
+def test_two_cables_in_insulation_or_a_hole_are_not_more_than_two(run: Raw) -> None:
+    assert one(HEAT, job(run=run), "run 1").figures.startswith("2 wires that carry current")
+
+
+def test_two_loads_too_large_each_say_what_to_do() -> None:
+    # 17 A is over 80 % of 20 A; 12 + 5 + 4 + 0 is over 20 A
+    loads = {"largest_portable": 17, "load": 12, "fixed": 5, "other_load": 4, "continuous": 0}
+    assert told(one(LOAD, job(**loads))).remedy == (
+        "Too much for a shared circuit: this load wants a circuit of its own."
+        " More than the breaker carries: use another circuit, or a new one."
+    )
+
+
+def alone(single: str) -> Raw:
+    """The only receptacle of an individual circuit; its other two boxes hold none."""
+    new = {"contents": {"single_receptacle": single}, "device_rating": 15}
+    raw = job(new=new, old={"device": "none"}, kind="individual")
+    raw["boxes"].append({"id": "light", "device": "luminaire"})
+    legs = [{"go": "along", "length": "6 ft"}]
+    raw["runs"].append({"id": "2", "from": "new", "to": "light", "cable": "12-2", "legs": legs})
+    return raw
+
+
+def test_alone_on_its_circuit_beside_boxes_without_a_receptacle() -> None:
+    assert told(one(RATING, alone("yes"), "new")) == Told(
+        "fail",
+        "15 A receptacle, breaker 20 A; alone on its circuit it is rated for 100 % of the breaker",
+        "NEC 2023 210.21(B)(1)",
+        "Fit a receptacle with the rating of the breaker, or a duplex.",
+    )
+
+
+def test_perhaps_alone() -> None:
+    found = one(RATING, alone("unknown"), "new")
+    assert found.remedy == (
+        "Find out whether the circuit feeds this one single receptacle and nothing else."
+    )
+    assert (found.verdict, found.cite) == ("unknown", "NEC 2023 210.21(B)(1)")
+
+
+def test_subjects_of_the_breaker_rule() -> None:
+    assert list(findings(WIRE, job())) == ["circuit", "run 1"]
