@@ -86,7 +86,7 @@ def test_two_cables_in_insulation_or_a_hole_are_not_more_than_two(run: Raw) -> N
 
 def test_two_loads_too_large_each_say_what_to_do() -> None:
     # 17 A is over 80 % of 20 A; 12 + 5 + 4 + 0 is over 20 A
-    loads = {"largest_portable": 17, "load": 12, "fixed": 5, "other_load": 4, "continuous": 0}
+    loads: Raw = {"largest_portable": 17, "load": 12, "fixed": 5, "other_load": 4, "continuous": 0}
     assert told(one(LOAD, job(**loads))).remedy == (
         "Too much for a shared circuit: this load wants a circuit of its own."
         " More than the breaker carries: use another circuit, or a new one."

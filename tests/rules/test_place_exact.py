@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rules.place_case import EDITIONS, at, facts, finding, job
+from tests.rules.place_case import EDITIONS, at, finding, job
 from tests.rules.told import Told, told
 
 GFCI = "gfci-place"
