@@ -83,6 +83,41 @@ def test_a_run_in_a_wall_hangs_on_the_studs_of_that_wall() -> None:
     assert line.about == "wall w: the depth of its studs"
 
 
+THROUGH: Table = {
+    "walls": [KNOWN_WALL | {"id": "v", "finish": "unknown"}, KNOWN_WALL | {"stud": "unknown"}],
+    "boxes": [SOURCE, NEW | {"x": 20, "room": "closet"}, NEW | {"id": "c"}],
+    "runs": [{"id": "1", "from": "a", "to": "b", "cable": "14-2", "way": "through"},
+             {"id": "2", "from": "a", "to": "c", "cable": "14-2", "way": "wall"}],
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("finding", ["box-back-to-back:b", "protection-plates:run 2"])
+def test_boxes_and_runs_hang_on_the_studs_of_their_own_wall(finding: str) -> None:
+    found = made(**THROUGH)
+    assert line_of(found, finding).about == "wall w: the depth of its studs"
+
+
+def test_a_wall_hangs_on_its_own_finish() -> None:
+    unseen = KNOWN_WALL | {"finish": "unknown"}
+    found = made(walls=[unseen | {"id": "v"}, unseen])
+    assert line_of(found, "plaster:wall w").about == "wall w: what it is finished with"
+
+
+def test_a_run_elsewhere_has_a_line_of_its_own() -> None:
+    """Studs of typed legs are of no wall, so the wall's unknown depth is not theirs."""
+    legs = [{"go": "along", "length": "6 ft", "studs": 4}]
+    typed = {"id": "3", "from": "e", "to": "d", "cable": "14-2", "legs": legs}
+    ends = [{"id": "e", "existing": True, "cables": ["14-2"], "volume": 18, "clamps": "no"},
+            {"id": "d"}]  # fmt: skip
+    found = made(
+        walls=THROUGH["walls"],
+        boxes=[*THROUGH["boxes"], *ends],
+        runs=[*THROUGH["runs"], typed],
+    )
+    assert line_of(found, "protection-plates:run 3").about == "the depth of the studs"
+    each_once(found)
+
+
 TWO_SOURCES: Table = {
     "boxes": [SOURCE, SOURCE | {"id": "c", "x": 60}, NEW],
     "runs": [{"id": at, "from": at, "to": "b", "cable": "14-2", "way": "wall", "method": "bored",
