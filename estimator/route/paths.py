@@ -9,7 +9,7 @@ from itertools import pairwise
 from estimator.problems import InputError, Problem
 from estimator.route.members import Met, WallFrame, frames, level_leg, upright_leg
 from estimator.route.plan import spread, turn_between, walls_between
-from estimator.route.records import Crossed, Go, PathLeg, RunPath
+from estimator.route.records import Crossed, Go, PathLeg, RunPath, Stretch
 from estimator.survey.electrical import Box, Leg, Method, Run
 from estimator.survey.place import Corner, Level
 from estimator.survey.records import Survey
@@ -91,13 +91,16 @@ class _Drawn:
     def _upright(self, run: Run, box: Box, from_in: Fraction, to_in: Fraction) -> PathLeg:
         """A rise or drop at a box, from one height to another."""
         frame = self.frames[box.wall or ""]
-        met = upright_leg(frame, box.x_in or _ZERO, from_in, to_in)
+        x_in = box.x_in or _ZERO
+        met = upright_leg(frame, x_in, from_in, to_in)
         go: Go = "up" if to_in > from_in else "down"
-        return _leg(frame, met, go, abs(to_in - from_in), _usual(run, go))
+        leg = _leg(frame, met, go, abs(to_in - from_in), _usual(run, go))
+        return replace(leg, stretch=Stretch(frame.wall.id, x_in, from_in, x_in, to_in))
 
     def _level(self, run: Run, wall: str, x1: Fraction, x2: Fraction, high: Fraction) -> PathLeg:
         frame = self.frames[wall]
-        return _leg(frame, level_leg(frame, x1, x2, high), "along", abs(x2 - x1), run.method)
+        leg = _leg(frame, level_leg(frame, x1, x2, high), "along", abs(x2 - x1), run.method)
+        return replace(leg, stretch=Stretch(wall, x1, high, x2, high))
 
     def _through(self, run: Run, start: Box, end: Box) -> list[PathLeg]:
         """Straight through the wall: the sideways and the upward offset between the boxes."""
@@ -164,7 +167,7 @@ class _Drawn:
         return [
             self._leave(run, start, start.height_in or _ZERO, high),
             PathLeg("across", apart[1], "exposed"),
-            PathLeg("along", apart[0], "exposed"),
+            PathLeg("along", apart[0], "exposed", stretch=_beside_wall(start, end, high)),
             self._leave(run, end, high, end.height_in or _ZERO),
         ]
 
@@ -172,12 +175,21 @@ class _Drawn:
         """The upright leg between a box and a level: through plates, or free for a ceiling box."""
         if box.mount == "ceiling":
             go: Go = "up" if to_in > from_in else "down"
-            return PathLeg(go, abs(to_in - from_in), "exposed")
+            x_in = box.x_in or _ZERO
+            stretch = Stretch(box.wall or "", x_in, from_in, x_in, to_in)
+            return PathLeg(go, abs(to_in - from_in), "exposed", stretch=stretch)
         leg = self._upright(run, box, from_in, to_in)
         if max(from_in, to_in) > (box.height_in or _ZERO):
             plates = self.frames[box.wall or ""].wall.top_plates_count
             return replace(leg, wall_plates=plates, plate_holes=1)
         return replace(leg, floor_holes=1)
+
+
+def _beside_wall(start: Box, end: Box, high: Fraction) -> Stretch | None:
+    """A leg on a level, seen from the wall that both boxes are measured from."""
+    if start.wall is None or start.wall != end.wall:
+        return None
+    return Stretch(start.wall, start.x_in or _ZERO, high, end.x_in or _ZERO, high)
 
 
 def _level_height(level: Level) -> Fraction | None:

@@ -32,6 +32,20 @@ class Crossed:
 
 
 @dataclass(frozen=True, slots=True)
+class Stretch:
+    """Where a leg stands when its wall is looked at: the two ends, in the leg's direction.
+
+    Heights are above the finished floor, negative below it; x runs from the wall's left end.
+    """
+
+    wall: str
+    x1_in: Fraction
+    height1_in: Fraction
+    x2_in: Fraction
+    height2_in: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class PathLeg:
     """One straight leg.
 
@@ -42,6 +56,7 @@ class PathLeg:
         wall_plates: wall plates passed by each of `plate_holes` holes.
         depth_in: of the studs; None where nobody knows.
         passes_gap: what stands in the way: "door", "window" or "door and a window"; else empty.
+        stretch: where it stands in the view of a wall; None for typed legs and open space.
     """
 
     go: Go
@@ -59,6 +74,7 @@ class PathLeg:
     depth_in: Fraction | None = None
     steel: bool = False
     passes_gap: str = ""
+    stretch: Stretch | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from fractions import Fraction
-from functools import lru_cache
+from functools import lru_cache, partial
 from math import ceil
 
 from estimator.route.records import PathLeg, RunPath
@@ -70,33 +70,39 @@ def faces_at_risk(
 def _protection_plates(
     path: RunPath, leg: PathLeg, practice: Practice, depth_if_unknown_in: Fraction
 ) -> int:
+    each = partial(plates_each, path, leg, practice, depth_if_unknown_in)
+    plated = [(leg.studs, each(None)), *((one.count, each(one.edge_in)) for one in leg.crossed)]
+    if leg.method != "notched":
+        plated.append((leg.plate_holes, each(None)))
+    return sum(count * faces for count, faces in plated)
+
+
+def plates_each(
+    path: RunPath,
+    leg: PathLeg,
+    practice: Practice,
+    depth_if_unknown_in: Fraction,
+    edge_in: Fraction | None,
+) -> int:
+    """Protection plates that one member passed by a leg gets: one a face at risk, one a notch.
+
+    `edge_in` is from the hole to the nearest face, where that was stated for this member.
+    """
     if leg.method == "notched":
-        return members(leg)
+        return 1
     if leg.method == "exposed":
         return 0
     always = practice.plate_behind_trim_always and _behind_trim(path)
     depth_in = depth_if_unknown_in if leg.depth_in is None else leg.depth_in
     hole_in = practice.hole_in if path.run.hole_in is None else path.run.hole_in
-    return sum(
-        count * max(faces_at_risk(depth_in, hole_in, edge_in, practice.plate_edge_in), int(always))
-        for count, edge_in in _holes(path, leg)
-        if count
-    )
+    near_in = path.run.edge_in if edge_in is None else edge_in
+    return max(faces_at_risk(depth_in, hole_in, near_in, practice.plate_edge_in), int(always))
 
 
 def _behind_trim(path: RunPath) -> bool:
     """A run drawn behind trim, or typed with trim that comes off for it."""
     run = path.run
     return run.way == "trim" if run.way else bool(run.trim_length_in)
-
-
-def _holes(path: RunPath, leg: PathLeg) -> Iterator[tuple[int, Fraction | None]]:
-    """Holes of one leg with the stated edge distance, members first, then wall plates."""
-    run_edge_in = path.run.edge_in
-    yield leg.studs, run_edge_in
-    for crossed in leg.crossed:
-        yield crossed.count, run_edge_in if crossed.edge_in is None else crossed.edge_in
-    yield leg.plate_holes, run_edge_in
 
 
 def _sealed(leg: PathLeg) -> int:
