@@ -22,6 +22,7 @@ KEYS = {
     "ambient_factors": ("edition", "most_f"),
     "ampacity": ("edition", "wire", "rating_c"),
     "ampacity_adjustment": ("edition", "least_wires"),
+    "bid_fields": ("line",),
     "boards": ("units", "thickness_mm"),
     "box_cutouts": ("mount", "gangs_count"),
     "box_depths": ("edition", "wire"),
