@@ -119,6 +119,25 @@ class Terms:
 
 
 @dataclass(frozen=True, slots=True)
+class ChangeTerms:
+    """How work that is added or dropped after the bid is priced; None is as in the bid.
+
+    Attributes:
+        handling: a fee for each change order.
+        credit_pct: the share of the price of dropped work that is given back.
+        materials_bought: the parts of the first bid are bought when a change is priced.
+    """
+
+    labor_rate_per_hour: Decimal | None
+    materials_markup_pct: Decimal | None
+    trip_charge: Decimal | None
+    minimum_charge: Decimal
+    handling: Decimal
+    credit_pct: Decimal
+    materials_bought: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Shop:
     """All settings of a shop after every layer was laid over the one before.
 
@@ -136,6 +155,7 @@ class Shop:
     price: PriceTerms
     tax: TaxTerms
     terms: Terms
+    change: ChangeTerms
     conditions: Mapping[str, Decimal]
     currency: str
     units: Literal["us", "metric"]

@@ -86,6 +86,15 @@ TERMS = {
     "workmanship_line": Setting("workmanship_line", read.text),
     "change_line": Setting("change_line", read.text),
 }
+CHANGE = {
+    "labor_rate_per_hour": Setting("labor_rate_per_hour", read.same_or(read.number)),
+    "materials_markup_pct": Setting("materials_markup_pct", read.same_or(read.percent(MOST_PCT))),
+    "trip_charge": Setting("trip_charge", read.same_or(read.number)),
+    "minimum_charge": Setting("minimum_charge", read.number),
+    "handling": Setting("handling", read.number),
+    "credit_pct": Setting("credit_pct", read.percent(ALL_PCT)),
+    "materials_bought": Setting("materials_bought", read.flag),
+}
 # Keys of [conditions] are what a survey can tell about a place; each has a factor on hours.
 CONDITIONS = {
     key: Setting(key, read.factor)
@@ -93,6 +102,7 @@ CONDITIONS = {
 }
 SECTIONS = {
     "shop": SHOP, "practice": PRACTICE, "price": PRICE, "tax": TAX, "terms": TERMS,
+    "change": CHANGE,
     "conditions": CONDITIONS,
 }  # fmt: skip
 

@@ -191,6 +191,15 @@ def amount_or_none(value: object, manner: Manner) -> Decimal | None:
         ) from None
 
 
+def same_or(read: Reader) -> Reader:
+    """Make a reader that also takes "same", for what is as in the bid; that gives None."""
+
+    def read_it(value: object, manner: Manner) -> object:
+        return None if value == "same" else read(value, manner)
+
+    return read_it
+
+
 def _two_parts(value: object, example: str) -> tuple[str, str]:
     """Split "X per Y"; what follows "per" without a number gets a 1."""
     left, found, right = value.partition(" per ") if isinstance(value, str) else ("", "", "")

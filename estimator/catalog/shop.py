@@ -22,7 +22,7 @@ from estimator.catalog.setting_readers import ElementError, Manner
 from estimator.money import markup_from_margin
 from estimator.problems import InputError, Problem
 from estimator.reading import MeasureError
-from estimator.settings import Practice, PriceTerms, Shop, TaxTerms, Terms
+from estimator.settings import ChangeTerms, Practice, PriceTerms, Shop, TaxTerms, Terms
 from estimator.toml_files import toml_place
 from estimator.toml_lines import TomlPath, line_of
 
@@ -195,6 +195,7 @@ def _shop(given: Mapping[str, _Given], values: dict[str, Any]) -> Shop:
         price=PriceTerms(**_fields("price", keys.PRICE, values)),
         tax=TaxTerms(**_fields("tax", keys.TAX, values)),
         terms=Terms(**_fields("terms", keys.TERMS, values)),
+        change=ChangeTerms(**_fields("change", keys.CHANGE, values)),
         conditions=_fields("conditions", keys.CONDITIONS, values),
         origin={dotted: source.layer.name for dotted, source in given.items()},
         shown={dotted: show_setting(source.value) for dotted, source in given.items()},
