@@ -8,6 +8,7 @@ from typing import Any, Literal
 from pydantic import Field
 
 from estimator.survey.closing import FinishScope, Opening
+from estimator.survey.compare import Compare
 from estimator.survey.electrical import Box, Circuit, Run, TruckStock
 from estimator.survey.fields import Capitals, MaybeInt, NotNegative, Record, Whole, YesNo
 from estimator.survey.place import Corner, Gap, Level, Member, Obstacle, Room, Tee, Wall
@@ -114,6 +115,7 @@ class Survey(Record):
     acceptances: tuple[Acceptance, ...] = ()
     amendments: tuple[Amendment, ...] = ()
     house: House = Field(default_factory=House)
+    compare: Compare = Field(default_factory=Compare)
     books: BookFiles = Field(default_factory=BookFiles)
     settings: dict[str, Any] = Field(
         default_factory=dict, description="laid over shop.toml, section by section"

@@ -133,6 +133,8 @@ WORDS = {
     "House.lead_tested": "what a test found",
     "House.work_for_pay": "done by somebody who is paid for it",
     "House.local_survey_first": "local law asks for an asbestos survey before work",
+    "Compare.tools": "tools for doing it yourself",
+    "Compare.hire": "bids of others; none: this bid stands for hiring",
     "BookFiles.folder": "folder with your books",
     "BookFiles.materials": "file in place of materials.csv",
     "BookFiles.labor": "file in place of labor.csv",
