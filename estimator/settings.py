@@ -13,6 +13,8 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
 
+from estimator.settings_risk import CalendarTerms, RiskTerms
+
 PerWhat = Literal["job", "run", "opening", "visible-opening", "new-box", "plaster-opening", "paint"]
 
 
@@ -157,6 +159,8 @@ class Shop:
     terms: Terms
     change: ChangeTerms
     conditions: Mapping[str, Decimal]
+    risk: RiskTerms
+    calendar: CalendarTerms
     currency: str
     units: Literal["us", "metric"]
     decimal_comma: bool

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from estimator.catalog import risk_readers
 from estimator.catalog import setting_readers as read
 from estimator.catalog.setting_readers import ALL_PCT, MOST_PCT, Reader
 
@@ -14,6 +15,8 @@ DECIMAL_COMMA = "shop.decimal_comma"
 MOST_COUNT = 1000
 MOST_DAYS = 3650
 MOST_COATS = 10
+LEAST_DRAWS, MOST_DRAWS, MOST_SEED = 1000, 2_000_000, 2**31
+MOST_CORRELATION_PCT = 95
 
 
 class Setting(NamedTuple):
@@ -100,10 +103,33 @@ CONDITIONS = {
     key: Setting(key, read.factor)
     for key in ("occupied-room", "plaster", "exterior-insulated", "upper-storey", "first-time")
 }
+RISK = {
+    "draws": Setting("draws", read.whole(LEAST_DRAWS, MOST_DRAWS)),
+    "seed": Setting("seed", read.whole(0, MOST_SEED)),
+    "shape": Setting("shape", read.choice("triangular", "pert")),
+    "correlation_pct": Setting("correlation_pct", read.percent(MOST_CORRELATION_PCT)),
+    "price_low_pct": Setting("price_low_pct", read.percent(ALL_PCT)),
+    "price_high_pct": Setting("price_high_pct", read.percent(MOST_PCT)),
+    "waste_low_pct": Setting("waste_low_pct", read.percent(ALL_PCT)),
+    "waste_high_pct": Setting("waste_high_pct", read.percent(MOST_PCT)),
+    "usual": Setting("usual", risk_readers.risks),
+}
+CALENDAR = {
+    "crew": Setting("crew", read.whole(1, MOST_COUNT)),
+    "hours_per_day": Setting("day_h", risk_readers.day_hours),
+    "lost_hours_per_day": Setting("lost_h", risk_readers.lost_hours),
+    "day_measure": Setting("day_measure", read.choice("whole-day", "on-the-tools")),
+    "availability_pct": Setting("availability_pct", risk_readers.some_percent(ALL_PCT)),
+    "delay_factor": Setting("delay_factor", read.factor),
+    "setting_minutes": Setting("setting_min", risk_readers.one_of(20, 45, 90)),
+    "inspection_wait_days": Setting("inspection_wait_days", read.whole(0, MOST_DAYS)),
+    "workdays": Setting("workdays", risk_readers.weekdays),
+    "days_off": Setting("days_off", risk_readers.dates),
+}
 SECTIONS = {
     "shop": SHOP, "practice": PRACTICE, "price": PRICE, "tax": TAX, "terms": TERMS,
     "change": CHANGE,
-    "conditions": CONDITIONS,
+    "conditions": CONDITIONS, "risk": RISK, "calendar": CALENDAR,
 }  # fmt: skip
 
 # May stand in the place of the markup; it is turned into one.

@@ -154,7 +154,7 @@ def texts(value: object, manner: Manner) -> tuple[str, ...]:
     """Read a list of texts; empty ones are left out."""
     if not isinstance(value, Sequence) or isinstance(value, str):
         raise refuse(value, "is not a list", 'Write a list, such as ["one line", "another"].')
-    return tuple(line for line in _each(text, value, manner) if line)
+    return tuple(line for line in each_of(text, value, manner) if line)
 
 
 def choice(*allowed: str) -> Reader:
@@ -243,10 +243,10 @@ def consumables(value: object, manner: Manner) -> tuple[Consumable, ...]:
     """Read the list of things used up on a job."""
     if not isinstance(value, Sequence) or isinstance(value, str):
         raise refuse(value, "is not a list of tables", "Write [[practice.consumables]] for each.")
-    return tuple(_each(_consumable, value, manner))
+    return tuple(each_of(_consumable, value, manner))
 
 
-def _each(read: Reader, values: Sequence[object], manner: Manner) -> Iterator[Any]:
+def each_of(read: Reader, values: Sequence[object], manner: Manner) -> Iterator[Any]:
     """Read the elements of a list; a refused one is named by its position."""
     for element, value in enumerate(values):
         try:
