@@ -12,6 +12,7 @@ from estimator.survey.compare import Compare
 from estimator.survey.electrical import Box, Circuit, Run, TruckStock
 from estimator.survey.fields import Capitals, MaybeInt, NotNegative, Record, Whole, YesNo
 from estimator.survey.place import Corner, Gap, Level, Member, Obstacle, Room, Tee, Wall
+from estimator.survey.risks import Risk
 
 BareUnit = Literal["in", "ft", "mm", "cm", "m"]
 
@@ -25,6 +26,9 @@ class Job(Record):
     address: str = ""
     scope: str = Field(default="", description="the work in one sentence, for the customer")
     bid_date: date | None = Field(default=None, alias="date")
+    start_date: date | None = Field(
+        default=None, alias="start", description="first day of the work, such as 2026-03-16"
+    )
     country: Capitals = Field(default="US", min_length=2, max_length=2, description="ISO 3166-1")
     locale: str = Field(default="en_US", description="how money and dates are shown")
     units: Literal["us", "metric"] = "us"
@@ -71,6 +75,9 @@ class House(Record):
 
     permit: Literal["needed", "not needed", "unknown"] = "unknown"
     inspection_before_closing: YesNo = "unknown"
+    inspection_wait_days: MaybeInt = Field(
+        default=None, description="working days until the inspector comes; unstated: the shop's"
+    )
     asbestos_tested: Literal["none found", "found", "no", "unknown"] = "unknown"
     lead_tested: Literal["none found", "found", "no", "unknown"] = "unknown"
     work_for_pay: YesNo = "yes"
@@ -112,6 +119,7 @@ class Survey(Record):
     finish: FinishScope = Field(default_factory=FinishScope)
     truck_stock: tuple[TruckStock, ...] = ()
     overrides: Overrides = Field(default_factory=Overrides)
+    risks: tuple[Risk, ...] = ()
     acceptances: tuple[Acceptance, ...] = ()
     amendments: tuple[Amendment, ...] = ()
     house: House = Field(default_factory=House)
