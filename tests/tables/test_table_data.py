@@ -50,6 +50,7 @@ KEYS = {
     "limits_place": ("figure", "edition"),
     "limits_wood": ("figure", "edition"),
     "lumber": ("stud",),
+    "mileage_rates": ("year",),
     "outlet_measures": ("room",),
     "receptacle_loads": ("edition", "circuit_a", "receptacle_a"),
     "receptacle_ratings": ("edition", "circuit_a", "receptacle_a"),
