@@ -140,6 +140,32 @@ class ChangeTerms:
 
 
 @dataclass(frozen=True, slots=True)
+class CompareTerms:
+    """What stands in where a job says nothing about doing the work yourself.
+
+    Attributes:
+        own_hour: worth of an hour of the owner's.
+        hire_own_hours: hours that hiring takes the owner, for one bid.
+    """
+
+    own_hour: Decimal
+    hire_own_hours: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class LedgerTerms:
+    """What closing a job goes by.
+
+    Attributes:
+        labor_cost_per_hour: what an hour costs the shop; None is the burdened wage of [rate].
+        credibility_jobs: jobs of one's own that weigh as much as the labor book.
+    """
+
+    labor_cost_per_hour: Decimal | None
+    credibility_jobs: Decimal
+
+
+@dataclass(frozen=True, slots=True)
 class Shop:
     """All settings of a shop after every layer was laid over the one before.
 
@@ -161,6 +187,8 @@ class Shop:
     conditions: Mapping[str, Decimal]
     risk: RiskTerms
     calendar: CalendarTerms
+    compare: CompareTerms
+    ledger: LedgerTerms
     currency: str
     units: Literal["us", "metric"]
     decimal_comma: bool

@@ -15,7 +15,7 @@ DECIMAL_COMMA = "shop.decimal_comma"
 MOST_COUNT = 1000
 MOST_DAYS = 3650
 MOST_COATS = 10
-LEAST_DRAWS, MOST_DRAWS, MOST_SEED = 1000, 2_000_000, 2**31
+LEAST_DRAWS, MOST_DRAWS, MOST_SEED = 1000, 500_000, 2**31
 MOST_CORRELATION_PCT = 95
 
 
@@ -98,6 +98,14 @@ CHANGE = {
     "credit_pct": Setting("credit_pct", read.percent(ALL_PCT)),
     "materials_bought": Setting("materials_bought", read.flag),
 }
+COMPARE = {
+    "own_hour": Setting("own_hour", read.number),
+    "hire_own_hours": Setting("hire_own_hours", read.number),
+}
+LEDGER = {
+    "labor_cost_per_hour": Setting("labor_cost_per_hour", read.burdened_or(read.number)),
+    "credibility_jobs": Setting("credibility_jobs", read.number),
+}
 # Keys of [conditions] are what a survey can tell about a place; each has a factor on hours.
 CONDITIONS = {
     key: Setting(key, read.factor)
@@ -130,6 +138,7 @@ SECTIONS = {
     "shop": SHOP, "practice": PRACTICE, "price": PRICE, "tax": TAX, "terms": TERMS,
     "change": CHANGE,
     "conditions": CONDITIONS, "risk": RISK, "calendar": CALENDAR,
+    "compare": COMPARE, "ledger": LEDGER,
 }  # fmt: skip
 
 # May stand in the place of the markup; it is turned into one.

@@ -200,6 +200,15 @@ def same_or(read: Reader) -> Reader:
     return read_it
 
 
+def burdened_or(read: Reader) -> Reader:
+    """Make a reader that also takes "burdened", the wage with its burden; that gives None."""
+
+    def read_it(value: object, manner: Manner) -> object:
+        return None if value == "burdened" else read(value, manner)
+
+    return read_it
+
+
 def _two_parts(value: object, example: str) -> tuple[str, str]:
     """Split "X per Y"; what follows "per" without a number gets a 1."""
     left, found, right = value.partition(" per ") if isinstance(value, str) else ("", "", "")

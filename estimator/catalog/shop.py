@@ -22,7 +22,16 @@ from estimator.catalog.setting_readers import ElementError, Manner
 from estimator.money import markup_from_margin
 from estimator.problems import InputError, Problem
 from estimator.reading import MeasureError
-from estimator.settings import ChangeTerms, Practice, PriceTerms, Shop, TaxTerms, Terms
+from estimator.settings import (
+    ChangeTerms,
+    CompareTerms,
+    LedgerTerms,
+    Practice,
+    PriceTerms,
+    Shop,
+    TaxTerms,
+    Terms,
+)
 from estimator.settings_risk import CalendarTerms, RiskTerms
 from estimator.toml_files import toml_place
 from estimator.toml_lines import TomlPath, line_of
@@ -200,6 +209,8 @@ def _shop(given: Mapping[str, _Given], values: dict[str, Any]) -> Shop:
         conditions=_fields("conditions", keys.CONDITIONS, values),
         risk=RiskTerms(**_fields("risk", keys.RISK, values)),
         calendar=CalendarTerms(**_fields("calendar", keys.CALENDAR, values)),
+        ledger=LedgerTerms(**_fields("ledger", keys.LEDGER, values)),
+        compare=CompareTerms(**_fields("compare", keys.COMPARE, values)),
         origin={dotted: source.layer.name for dotted, source in given.items()},
         shown={dotted: show_setting(source.value) for dotted, source in given.items()},
         **_fields("shop", keys.SHOP, values),
