@@ -18,7 +18,7 @@ ROOMS = (
 PURE = ("route", "takeoff", "rules")
 PURE_FILES = ("pricing/engine.py",)
 WORLD = {"os", "sys", "pathlib", "time", "random", "socket", "subprocess", "tempfile", "shutil"}
-HEAVY = {"pandas", "openpyxl", "babel", "highspy"}
+HEAVY = {"pandas", "numpy", "openpyxl", "babel", "highspy"}
 LATE = {
     "estimator.catalog.large",
     "estimator.catalog.large_columns",
@@ -26,6 +26,7 @@ LATE = {
     "estimator.outputs.book_chart",
     "estimator.outputs.book_parts",
     "estimator.outputs.book_styles",
+    "estimator.pricing.risk_draws",
 }
 MODULES = sorted(PACKAGE.rglob("*.py"))
 
