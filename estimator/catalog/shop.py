@@ -28,6 +28,7 @@ from estimator.settings import (
     LedgerTerms,
     Practice,
     PriceTerms,
+    RateTerms,
     Shop,
     TaxTerms,
     Terms,
@@ -203,6 +204,7 @@ def _shop(given: Mapping[str, _Given], values: dict[str, Any]) -> Shop:
     return Shop(
         practice=Practice(**_fields("practice", keys.PRACTICE, values)),
         price=PriceTerms(**_fields("price", keys.PRICE, values)),
+        rate=RateTerms(**_fields("rate", keys.RATE, values)),
         tax=TaxTerms(**_fields("tax", keys.TAX, values)),
         terms=Terms(**_fields("terms", keys.TERMS, values)),
         change=ChangeTerms(**_fields("change", keys.CHANGE, values)),

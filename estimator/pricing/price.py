@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from estimator.catalog.records import Books
 from estimator.money import margin_from_markup, round_money
+from estimator.pricing.rate_builder import labor_rate
 from estimator.pricing.records import Hours, PriceBuild, ShoppingLine
 from estimator.settings import PriceTerms, TaxTerms
 from estimator.survey.records import Survey
@@ -50,7 +51,8 @@ def build_price(
     """
     terms, tax_terms, currency = books.shop.price, books.shop.tax, books.shop.currency
     deposit_pct = books.shop.terms.deposit_pct
-    labor = round_money(hours.charged * terms.labor_rate_per_hour, currency)
+    rate = labor_rate(books.shop)
+    labor = round_money(hours.charged * rate, currency)
     materials = _materials(survey, shopping, terms, currency)
     trips_count = len(takeoff.visits) if survey.overrides.trips is None else survey.overrides.trips
     trips = round_money(trips_count * terms.trip_charge, currency)
@@ -63,7 +65,7 @@ def build_price(
     deposit = _share(total, deposit_pct, currency)
     return PriceBuild(
         hours_charged=hours.charged,
-        labor_rate_per_hour=terms.labor_rate_per_hour,
+        labor_rate_per_hour=rate,
         labor=labor,
         materials_listed=materials.listed,
         materials_overridden=survey.overrides.materials_cost is not None,
@@ -96,6 +98,7 @@ def build_price(
         deposit=deposit,
         balance=total - deposit,
         unpriced_items=tuple(line.item for line in shopping if line.cost is None),
+        labor_hours=hours.charged,
     )
 
 

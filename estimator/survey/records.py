@@ -7,6 +7,7 @@ from typing import Any, Literal
 
 from pydantic import Field
 
+from estimator.survey.allowances import Allowance
 from estimator.survey.closing import FinishScope, Opening
 from estimator.survey.compare import Compare
 from estimator.survey.electrical import Box, Circuit, Run, TruckStock
@@ -119,6 +120,7 @@ class Survey(Record):
     finish: FinishScope = Field(default_factory=FinishScope)
     truck_stock: tuple[TruckStock, ...] = ()
     overrides: Overrides = Field(default_factory=Overrides)
+    allowances: tuple[Allowance, ...] = ()
     risks: tuple[Risk, ...] = ()
     acceptances: tuple[Acceptance, ...] = ()
     amendments: tuple[Amendment, ...] = ()
