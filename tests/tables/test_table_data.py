@@ -52,6 +52,7 @@ KEYS = {
     "lumber": ("stud",),
     "mileage_rates": ("year",),
     "outlet_measures": ("room",),
+    "own_or_hire": ("matter", "country"),
     "receptacle_loads": ("edition", "circuit_a", "receptacle_a"),
     "receptacle_ratings": ("edition", "circuit_a", "receptacle_a"),
     "room_traits": ("room", "trait"),
