@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.money import round_money
@@ -16,7 +17,14 @@ from estimator.pricing.compare_parts import (
     parts_there,
     priced,
 )
-from estimator.pricing.compare_records import CompareColumn, CostLine, Priced, Taken
+from estimator.pricing.compare_records import (
+    ColumnKind,
+    CompareColumn,
+    CostLine,
+    LineKind,
+    Priced,
+    Taken,
+)
 from estimator.pricing.records import Bid
 from estimator.survey.compare import Hire
 
@@ -62,23 +70,21 @@ def _hire(bid: Bid, hire: Hire, own_hour: Taken) -> CompareColumn:
     )
     made = column(("hire", hire.name), lines, hours, ())
     unstated = tuple(_unstated(bid, hire))
-    return CompareColumn(
-        made.kind, made.name, made.lines, made.hours, made.hours_taken, made.cash,
-        made.before_time, made.all_in, made.left_out, unstated, hire.notes,
-    )  # fmt: skip
+    return replace(made, unstated=unstated, notes=hire.notes)
 
 
-def _amount(bid: Bid, kind: str, name: str, amount: Decimal | None) -> CostLine:
+def _amount(bid: Bid, kind: LineKind, name: str, amount: Decimal | None) -> CostLine:
     if amount is None:
-        return CostLine(kind, name, None, None, UNKNOWN)  # type: ignore[arg-type]
+        return CostLine(kind, name, None, None, UNKNOWN)
     shown = round_money(amount, bid.books.shop.currency)
-    return CostLine(kind, name, shown, shown, STATED)  # type: ignore[arg-type]
+    return CostLine(kind, name, shown, shown, STATED)
 
 
 def _permit(bid: Bid) -> CostLine:
     """A permit that is not in a bid costs what it costs the owner."""
     taken = permit_for_owner(bid)
-    return CostLine("excluded", f"{NOT_IN_IT}{PERMIT}", taken.value, taken.value, taken.why)
+    line = _amount(bid, "excluded", f"{NOT_IN_IT}{PERMIT}", taken.value)
+    return replace(line, how=taken.why)
 
 
 def _excluded(bid: Bid, hire: Hire) -> Iterator[CostLine]:
@@ -114,7 +120,7 @@ def _from_takeoff(bid: Bid, hire: Hire, part: str) -> CostLine:
 
 def _unstated(bid: Bid, hire: Hire) -> Iterator[Priced]:
     """Parts that the bid neither includes nor excludes, priced in case they are not in it."""
-    named = {*hire.includes, *hire.excludes}
+    named: set[str] = {*hire.includes, *hire.excludes}
     if PATCH_AND_PAINT in named:
         named |= {PATCH, PAINT}
     for part in parts_there(bid):
@@ -126,7 +132,10 @@ def _unstated(bid: Bid, hire: Hire) -> Iterator[Priced]:
 
 
 def column(
-    who: tuple[str, str], lines: tuple[CostLine, ...], hours: Taken, unpriced: tuple[str, ...]
+    who: tuple[ColumnKind, str],
+    lines: tuple[CostLine, ...],
+    hours: Taken,
+    unpriced: tuple[str, ...],
 ) -> CompareColumn:
     """Add a column up; without a quote nothing can be said of the sums."""
     known = not any(line.kind == "quote" and line.cash is None for line in lines)
@@ -135,7 +144,7 @@ def column(
     time = sum((line.all_in or Decimal(0) for line in lines if line.kind == "time"), Decimal(0))
     left_out = tuple(line.name.lower() for line in lines if line.cash is None)
     return CompareColumn(
-        kind=who[0],  # type: ignore[arg-type]
+        kind=who[0],
         name=who[1],
         lines=lines,
         hours=hours.value or Decimal(0),

@@ -15,7 +15,7 @@ from estimator.pricing.compare_parts import (
     likely_hours,
     range_hours,
 )
-from estimator.pricing.compare_records import CostLine, OwnWork, Taken
+from estimator.pricing.compare_records import CostLine, LineKind, OwnWork, Taken
 from estimator.pricing.hours import hours as six_places
 from estimator.pricing.records import Bid
 from estimator.settings import TaxTerms
@@ -36,7 +36,11 @@ def counter_tax(bid: Bid) -> Taken:
 
 
 def counter_tax_pct(tax: TaxTerms) -> Decimal:
-    """The rate at the counter by the shop's settings; none where they say nothing of one."""
+    """The rate at the counter by the shop's settings; none where its prices hold the tax."""
+    if tax.prices_include_tax:
+        return Decimal(0)
+    if tax.purchase_rate_pct:
+        return tax.purchase_rate_pct
     return Decimal(0) if tax.mode in NO_TAX_AT_THE_COUNTER else tax.rate_pct
 
 
@@ -151,19 +155,21 @@ def _with_tax(bid: Bid, cost: Decimal, tax: Taken) -> Decimal:
 
 def own_lines(bid: Bid, own: OwnWork, own_hour: Taken) -> Iterator[CostLine]:
     """The lines of the column, in order."""
-    yield _plain("parts", "Parts", own.parts)
-    yield _plain("consumables", "Consumables and small items", own.consumables)
+    currency = bid.books.shop.currency
+    yield _plain(currency, "parts", "Parts", own.parts)
+    yield _plain(currency, "consumables", "Consumables and small items", own.consumables)
     yield from _tools(bid)
-    yield _plain("permit", "Permit", own.permit)
+    yield _plain(currency, "permit", "Permit", own.permit)
     if own.patch_paint is not None:
         paid = Taken(own.patch_paint, True, STATED)
-        yield _plain("patch and paint", "Patch and paint, bought", paid)
+        yield _plain(currency, "patch and paint", "Patch and paint, bought", paid)
     yield _rework(bid, own)
     yield time_line(bid, own.hours, own_hour)
 
 
-def _plain(kind: str, name: str, taken: Taken) -> CostLine:
-    return CostLine(kind, name, taken.value, taken.value, taken.why)  # type: ignore[arg-type]
+def _plain(currency: str, kind: LineKind, name: str, taken: Taken) -> CostLine:
+    amount = None if taken.value is None else round_money(taken.value, currency)
+    return CostLine(kind, name, amount, amount, taken.why)
 
 
 def _tools(bid: Bid) -> Iterator[CostLine]:

@@ -7,6 +7,7 @@ from decimal import Decimal
 from typing import Literal
 
 Better = Literal["own", "hire", "same", "unknown"]
+ColumnKind = Literal["own", "hire", "this bid"]
 LineKind = Literal[
     "parts", "consumables", "tool", "permit", "patch and paint", "rework", "quote", "tax",
     "excluded", "extra", "time",
@@ -81,7 +82,7 @@ class CompareColumn:
             if they are not in it; in no sum.
     """
 
-    kind: Literal["own", "hire", "this bid"]
+    kind: ColumnKind
     name: str
     lines: tuple[CostLine, ...]
     hours: Decimal

@@ -70,7 +70,7 @@ def _option(name: str | None, number: int, work: Work, why: str, chosen: bool) -
         members=sum(run.bored + run.notched for run in takeoff.runs),
         openings=takeoff.closing.openings,
         opening_in2=takeoff.closing.patch_in2,
-        hours=price.hours_charged,
+        hours=price.labor_hours or price.hours_charged,
         labor=price.labor,
         materials=price.materials_listed,
         cost=cost_of(work),
