@@ -233,5 +233,5 @@ def show_setting(value: object) -> str:
     if isinstance(value, Mapping):
         return " ".join(show_setting(part) for part in value.values())
     if isinstance(value, Sequence) and not isinstance(value, str):
-        return "; ".join(show_setting(part) for part in value)
+        return "; ".join(show_setting(part) for part in value) or "none"
     return f"{value:f}" if isinstance(value, Decimal) else str(value)

@@ -65,15 +65,17 @@ class AllowanceLine:
 
 @dataclass(frozen=True, slots=True)
 class TaxedLine:
-    """One line of the price that is taxed, as far as it is taxed.
+    """One line of the price that is taxed.
 
     Attributes:
         name: "materials", "labor", "trips", "supply run", "overhead", "profit", "contingency",
             "minimum" (the step up to it), "offer rounding", "allowance: its name", "permit",
             "permit handling".
-        amount: the part of the line that is taxed (its share in mode "part-of-price").
-        tax: on the line alone; counts only where the basis is "line". Of a line below zero
-            (a price rounded down) it is below zero, and never more than the taxes before it.
+        amount: the whole line; in mode "materials-sold" with their part of the overhead where
+            they are taxed before profit.
+        tax: on round(amount x share_pct) alone; counts only where the basis is "line". Of a
+            line below zero (a price rounded down) it takes off, never more than the taxes
+            before it brought.
     """
 
     name: str
@@ -88,8 +90,10 @@ class TaxBuild:
     Attributes:
         factor_pct: what the base is multiplied by: rate_pct; in mode "gross-receipts" the
             published gross_factor_pct, or 100 x rate / (100 - rate) (not rounded).
-        base: the lines added up. tax: round(base x factor) on the basis "invoice"; the taxes
-            of the lines added up on the basis "line". Rounded as `rounding` says.
+        base: on the basis "invoice" round(sum of the lines x share_pct), on the basis "line"
+            the sum of round(line x share_pct); never below zero.
+        tax: on the basis "invoice" base x factor, on the basis "line" the taxes of the lines
+            added up; a tax is rounded as `rounding` says (0.005 to 0.01, down, or to even).
     """
 
     mode: TaxMode = "none"
