@@ -39,7 +39,7 @@ def estimate(survey: Survey, books: Books) -> Bid:
         hours=work.hours,
         price=work.price,
         routes=options,
-        book_lines=book_lines(work.price, work.hours, books),
+        book_lines=book_lines(work.price, books),
         second_total=second_total,
         second_total_why=why,
     )
