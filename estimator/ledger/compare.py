@@ -6,21 +6,23 @@ from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 from fractions import Fraction
 
-from estimator.ledger.bought import BoughtLine, bought_lines, lines_for
+from estimator.ledger.bought import bought_lines, lines_for
 from estimator.ledger.comparison import (
     CompareLine,
     Comparison,
+    CostPart,
     DepositCheck,
     Estimate,
     Margin,
     PhaseLine,
+    WorkedLine,
 )
 from estimator.ledger.estimated import WHOLE_JOB, Closed, estimate_of
 from estimator.ledger.invoiced import balance_due, invoiced_net
 from estimator.ledger.reader import CloseOutFile
 from estimator.ledger.records import CloseOutRecord, WorkedHours
-from estimator.ledger.spent import drive_cost, labor_cost
-from estimator.ledger.used import cost_of, item_lines, material_parts
+from estimator.ledger.spent import labor_cost
+from estimator.ledger.used import cost_parts, item_lines
 from estimator.measures import to_decimal
 from estimator.money import round_money, split_money
 
@@ -30,6 +32,8 @@ _ALL_PCT = 100
 NOT_INVOICED = "Nothing is invoiced in this file: the price of the estimate is taken."
 NO_HOURS = "No hours are written down: labor stands at zero."
 OTHER_PHASE = "no phase"
+LINES = ("materials", "labor", "permit", "subcontract", "driving", "other")
+ALWAYS = ("materials", "labor")
 
 
 def compare(closed: Closed, others: Sequence[CloseOutFile] = ()) -> Comparison:
@@ -44,9 +48,9 @@ def compare(closed: Closed, others: Sequence[CloseOutFile] = ()) -> Comparison:
     """
     estimate, record, currency = estimate_of(closed), closed.file.record, closed.currency
     lines = lines_for(closed.file.job, (closed.file, *others), currency)
-    parts = tuple(material_parts(record, lines, currency))
-    materials = round_money(sum((part.amount for part in parts), _ZERO), currency)
-    costs = tuple(_costs(closed, estimate, lines, materials))
+    parts = tuple(cost_parts(record, lines, currency))
+    worked = tuple(_worked(closed, estimate))
+    costs = tuple(_costs(closed, estimate, parts, worked))
     total = _total(costs)
     invoiced = invoiced_net(record, currency) if record.invoices else estimate.price
     price = compared("price", estimate.price, invoiced)
@@ -58,9 +62,10 @@ def compare(closed: Closed, others: Sequence[CloseOutFile] = ()) -> Comparison:
         price=price,
         estimated_margin=_margin(price.estimated, total.estimated),
         actual_margin=_margin(price.actual, total.actual),
-        phases=tuple(_phases(closed, estimate)),
+        phases=tuple(_phases(estimate, worked)),
         items=tuple(item_lines(record, estimate, lines, currency)),
-        materials=parts,
+        parts=parts,
+        worked=worked,
         elsewhere=tuple(
             line for line in bought_lines(closed.file, currency) if line.job != closed.file.job
         ),
@@ -101,31 +106,38 @@ def _margin(price: Decimal, cost: Decimal) -> Margin:
 
 
 def _costs(
-    closed: Closed, estimate: Estimate, lines: Sequence[BoughtLine], materials: Decimal
+    closed: Closed, estimate: Estimate, parts: Sequence[CostPart], worked: Sequence[WorkedLine]
 ) -> Iterator[CompareLine]:
     """Materials and labor always; the others where one side has an amount."""
-    record, currency = closed.file.record, closed.currency
-    bought = {
-        kind: _sum((cost_of(line, record) for line in lines if line.kind == kind), currency)
-        for kind in ("permit", "subcontract", "other")
-    }
-    driven = _sum((drive_cost(each, currency) for each in record.mileage), currency)
-    estimated_labor = round_money(estimate.hours * estimate.cost_per_hour, currency)
-    actual_labor = _sum((_labor(closed, each) for each in record.hours), currency)
+    currency = closed.currency
     nothing = round_money(_ZERO, currency)
-    yield compared("materials", estimate.materials, materials)
-    yield compared("labor", estimated_labor, actual_labor)
-    rest = (
-        compared("permit", estimate.permit, bought["permit"]),
-        compared("subcontract", nothing, bought["subcontract"]),
-        compared("driving", nothing, driven),
-        compared("other", estimate.other, bought["other"]),
-    )
-    yield from (line for line in rest if line.estimated or line.actual)
+    expected = {
+        "materials": estimate.materials,
+        "labor": round_money(estimate.hours * estimate.cost_per_hour, currency),
+        "permit": estimate.permit,
+        "other": estimate.other,
+    }
+    for name in LINES:
+        amounts = (part.amount for part in parts if part.kind == name)
+        paid = (each.cost for each in worked) if name == "labor" else amounts
+        line = compared(name, expected.get(name, nothing), _sum(paid, currency))
+        if name in ALWAYS or line.estimated or line.actual:
+            yield line
 
 
-def _labor(closed: Closed, worked: WorkedHours) -> Decimal:
-    return labor_cost(worked, closed.cost_per_hour, closed.currency)
+def _worked(closed: Closed, estimate: Estimate) -> Iterator[WorkedLine]:
+    """Every line of hours with its phase and its cost."""
+    for each in closed.file.record.hours:
+        rate = closed.cost_per_hour if each.cost_per_hour is None else each.cost_per_hour
+        yield WorkedLine(
+            date=each.date,
+            phase=phase_of(each, estimate),
+            task=each.task,
+            who=each.who,
+            hours=each.hours,
+            cost_per_hour=rate,
+            cost=labor_cost(each, rate, closed.currency),
+        )
 
 
 def phase_of(worked: WorkedHours, estimate: Estimate) -> str:
@@ -139,22 +151,22 @@ def phase_of(worked: WorkedHours, estimate: Estimate) -> str:
     return worked.phase or by_task.get(worked.task, OTHER_PHASE)
 
 
-def _phases(closed: Closed, estimate: Estimate) -> Iterator[PhaseLine]:
+def _phases(estimate: Estimate, worked: Sequence[WorkedLine]) -> Iterator[PhaseLine]:
     """Hours and cost of each phase; the costs estimated add up to those of all hours."""
     hours = dict(estimate.by_phase)
-    whole = round_money(estimate.hours * estimate.cost_per_hour, closed.currency)
+    currency = estimate.currency
+    whole = round_money(estimate.hours * estimate.cost_per_hour, currency)
     # A job may state fewer hours than its phases add up to; no share of the cost is below zero.
     weights = [max(each, _ZERO) for each in hours.values()]
-    shares = split_money(whole, weights, closed.currency) if any(weights) else [_ZERO] * len(hours)
+    shares = split_money(whole, weights, currency) if any(weights) else [_ZERO] * len(hours)
     costs = dict(zip(hours, shares, strict=True))
-    rows = [(phase_of(each, estimate), each) for each in closed.file.record.hours]
-    for phase in dict.fromkeys([*hours, *(name for name, _ in rows)]):
-        mine = [each for name, each in rows if name == phase]
-        worked = sum((each.hours for each in mine), _ZERO)
-        paid = _sum((_labor(closed, each) for each in mine), closed.currency)
+    for phase in dict.fromkeys([*hours, *(each.phase for each in worked)]):
+        mine = [each for each in worked if each.phase == phase]
+        spent = sum((each.hours for each in mine), _ZERO)
+        paid = _sum((each.cost for each in mine), currency)
         yield PhaseLine(
             phase,
-            compared("hours", hours.get(phase, _ZERO), worked),
+            compared("hours", hours.get(phase, _ZERO), spent),
             compared("cost", costs.get(phase, paid - paid), paid),
         )
 

@@ -116,15 +116,34 @@ class ItemLine:
 
 
 @dataclass(frozen=True, slots=True)
-class MaterialPart:
-    """One amount that the materials of the job are made of; taken back where below zero."""
+class CostPart:
+    """One amount that a cost of the job is made of; taken back where below zero.
+
+    Attributes:
+        kind: the line of the comparison that it counts in, such as materials.
+        amount: net and tax.
+    """
 
     date: datetime.date
+    kind: str
     what: str
     paper: str
     net: Decimal
     tax: Decimal
     amount: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedLine:
+    """Hours of one person on one day, and their cost."""
+
+    date: datetime.date
+    phase: str
+    task: str
+    who: str
+    hours: Decimal
+    cost_per_hour: Decimal
+    cost: Decimal
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,6 +179,7 @@ class Comparison:
     Attributes:
         costs: materials, labor and the rest, each a line. total: of all costs.
         price: before tax; actual is what was invoiced, or the estimate's where nothing was.
+        parts: what every cost but labor is made of; worked: what labor is made of.
         elsewhere: lines of its receipts that are for other jobs, the truck, tools ...
         balance_due: invoiced with tax and not paid; None where nothing was invoiced.
         notes: what a reader must know, such as that nothing was invoiced.
@@ -174,7 +194,8 @@ class Comparison:
     actual_margin: Margin
     phases: tuple[PhaseLine, ...]
     items: tuple[ItemLine, ...]
-    materials: tuple[MaterialPart, ...]
+    parts: tuple[CostPart, ...]
+    worked: tuple[WorkedLine, ...]
     elsewhere: tuple[BoughtLine, ...]
     deposit: DepositCheck
     balance_due: Decimal | None

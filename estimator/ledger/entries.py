@@ -13,6 +13,7 @@ from estimator.ledger.estimated import Closed
 from estimator.ledger.event_records import Event, Posting
 from estimator.ledger.events import events_of
 from estimator.ledger.kinds import GROUPS
+from estimator.money import round_money
 from estimator.problems import InputError, Problem
 
 _ID_DIGITS = 12
@@ -153,6 +154,10 @@ def _lines(closed: Closed, event: Event, number: str, names: Mapping[str, str]) 
 def _entry(closed: Closed, event: Event, posting: Posting, place: tuple[str, int, str]) -> Entry:
     number, line_no, job_name = place
     account = closed.books.accounts[posting.kind]
+    net, tax, gross = (
+        round_money(each, closed.currency) for each in (posting.net, posting.tax, posting.amount)
+    )
+    nothing = round_money(_ZERO, closed.currency)
     markup = closed.bid.price.markup_pct if closed.bid and posting.billable else None
     return Entry(
         txn_id=number,
@@ -171,14 +176,14 @@ def _entry(closed: Closed, event: Event, posting: Posting, place: tuple[str, int
         qty=posting.quantity,
         unit=posting.unit,
         unit_cost=posting.unit_cost,
-        amount_net=posting.net,
+        amount_net=net,
         tax_code=event.tax_code if posting.tax else "",
         tax_rate=event.tax_rate_pct if posting.tax else None,
-        tax_amount=posting.tax,
-        amount_gross=posting.amount,
+        tax_amount=tax,
+        amount_gross=gross,
         currency=closed.currency,
-        debit=max(posting.amount, _ZERO),
-        credit=max(-posting.amount, _ZERO),
+        debit=max(gross, nothing),
+        credit=max(-gross, nothing),
         billable="" if posting.billable is None else YES if posting.billable else NO,
         markup_pct=markup,
         memo=posting.memo,

@@ -1,4 +1,4 @@
-"""What the materials of a job came to: bought, returned, drawn and put back."""
+"""What a job used: bought, returned, drawn from the truck and put back, driven."""
 
 from __future__ import annotations
 
@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from estimator.ledger.bought import BoughtLine
-from estimator.ledger.comparison import Estimate, ItemLine, MaterialPart
+from estimator.ledger.comparison import CostPart, Estimate, ItemLine
 from estimator.ledger.records import CloseOutRecord
-from estimator.ledger.spent import stock_cost
+from estimator.ledger.spent import drive_cost, stock_cost
 
 _ZERO = Decimal(0)
+MATERIALS, DRIVING = "materials", "driving"
 _BACK = ("returns", "put back")
 
 
@@ -32,22 +33,25 @@ def cost_of(line: BoughtLine, record: CloseOutRecord) -> Decimal:
     return -cost if line.paper == "returns" else cost
 
 
-def material_parts(
+def cost_parts(
     record: CloseOutRecord, lines: Sequence[BoughtLine], currency: str
-) -> Iterator[MaterialPart]:
-    """Every amount that the materials of the job are made of, in the order of the file."""
+) -> Iterator[CostPart]:
+    """Every amount that the costs of the job are made of, hours apart, in order of the file."""
     for line in lines:
-        if line.kind == "materials":
-            back = line.paper == "returns"
-            net = -line.net if back else line.net
-            amount = cost_of(line, record)
-            paper = f"{'return' if back else 'receipt'} {line.doc_no}"
-            yield MaterialPart(line.date, line.description, paper, net, amount - net, amount)
+        back = line.paper == "returns"
+        net = -line.net if back else line.net
+        amount = cost_of(line, record)
+        paper = f"{'return' if back else 'receipt'} {line.doc_no}"
+        yield CostPart(line.date, line.kind, line.description, paper, net, amount - net, amount)
     for move in record.stock:
         cost = stock_cost(move, currency)
         amount = -cost if move.move == "put back" else cost
         paper = f"truck stock, {move.move}"
-        yield MaterialPart(move.date, move.what, paper, amount, _ZERO, amount)
+        yield CostPart(move.date, MATERIALS, move.what, paper, amount, _ZERO, amount)
+    for drive in record.mileage:
+        cost = drive_cost(drive, currency)
+        paper = f"{drive.distance} {drive.unit}"
+        yield CostPart(drive.date, DRIVING, drive.why or "Driving", paper, cost, _ZERO, cost)
 
 
 def item_lines(

@@ -1,0 +1,44 @@
+"""Opens a close-out file with all that it goes by: its books, and the bid it names."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from estimator.catalog.books import read_books
+from estimator.catalog.shipped import shipped_catalogs
+from estimator.ledger.estimated import Closed
+from estimator.ledger.reader import CloseOutFile, read_close_out
+from estimator.pricing.books_for import books_for
+from estimator.pricing.engine import estimate
+from estimator.problems import InputError, Problem
+from estimator.survey.reader import read_job
+
+
+def open_job(path: Path, books_folder: Path | None = None) -> Closed:
+    """Read a close-out file, the job file it names, and the books.
+
+    Paths in the file are relative to it. Books are those asked for, else those it names, else
+    those of its job file, else those that come along.
+
+    Raises:
+        InputError: with every problem of the first of these files that has any.
+    """
+    file = read_close_out(path)
+    named = file.record.close_out.books
+    folder = books_folder or (None if named is None else path.parent / named)
+    if file.record.close_out.estimate is None:
+        return Closed(file, read_books(folder or shipped_catalogs()), None)
+    job = read_job(_job_path(file))
+    books = books_for(job, folder)
+    return Closed(file, books, estimate(job.survey, books))
+
+
+def _job_path(file: CloseOutFile) -> Path:
+    """The job file that is named; InputError where it is not there or is for another job."""
+    name = file.record.close_out.estimate or ""
+    path = file.path.parent / name
+    if not path.exists():
+        read = f'there is no job file "{name}" beside this file'
+        write = "Write the name of the job file as seen from this folder."
+        raise InputError([Problem(file.where("close_out", "estimate"), read, write)])
+    return path
