@@ -33,7 +33,7 @@ def man_days(
 
 def efficiency_pct(elements_pct: Sequence[Exact]) -> Fraction:
     """The plain average of the scored elements of production, each 25 to 100."""
-    return sum(map(Fraction, elements_pct), Fraction(0)) / len(elements_pct)
+    return sum((Fraction(each) for each in elements_pct), Fraction(0)) / len(elements_pct)
 
 
 def delay_factor(production_efficiency_pct: Exact) -> Fraction:

@@ -57,7 +57,7 @@ def test_l7_efficiency_is_the_plain_average_of_eight() -> None:
 
 def test_g5_x9_the_older_text_averages_factors_the_same_way() -> None:
     """0.9, 1.3, 1.0, 0.8, 0.7, 0.8, 1.3, 1.0: sum 7.8, / 8 = 0.975."""
-    factors = [Decimal(each) for each in "0.9 1.3 1.0 0.8 0.7 0.8 1.3 1.0".split()]
+    factors = [Fraction(tenths, 10) for tenths in (9, 13, 10, 8, 7, 8, 13, 10)]
     assert efficiency_pct(factors) == Fraction("0.975")
 
 

@@ -27,6 +27,8 @@ LATE = {
     "estimator.outputs.book_parts",
     "estimator.outputs.book_styles",
     "estimator.pricing.risk_draws",
+    "estimator.pricing.risk_price",
+    "estimator.pricing.risk_sim",
 }
 MODULES = sorted(PACKAGE.rglob("*.py"))
 
