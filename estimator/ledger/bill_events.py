@@ -68,7 +68,7 @@ def _bought(line: BoughtLine, sign: int, *, recovered: bool) -> Posting:
         tax=_ZERO if recovered else sign * line.tax,
         job=line.job,
         quantity=line.quantity,
-        billable=line.billable if line.job else None,
+        billable=line.billable,
         memo="" if line.job else line.purpose,
     )
 

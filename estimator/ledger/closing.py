@@ -29,12 +29,16 @@ def open_job(path: Path, books_folder: Path | None = None) -> Closed:
     if file.record.close_out.estimate is None:
         return Closed(file, read_books(folder or shipped_catalogs()), None)
     job = read_job(_job_path(file))
+    if job.survey.job.id != file.job:
+        read = f'this is job "{file.job}", and the job file is for job "{job.survey.job.id}"'
+        write = "Write the same number in both, or name the other job file."
+        raise InputError([Problem(file.where("close_out", "job"), read, write)])
     books = books_for(job, folder)
     return Closed(file, books, estimate(job.survey, books))
 
 
 def _job_path(file: CloseOutFile) -> Path:
-    """The job file that is named; InputError where it is not there or is for another job."""
+    """The job file that is named; InputError where it is not there."""
     name = file.record.close_out.estimate or ""
     path = file.path.parent / name
     if not path.exists():

@@ -184,13 +184,20 @@ def _entry(closed: Closed, event: Event, posting: Posting, place: tuple[str, int
         currency=closed.currency,
         debit=max(gross, nothing),
         credit=max(-gross, nothing),
-        billable="" if posting.billable is None else YES if posting.billable else NO,
+        billable=_billable(posting),
         markup_pct=markup,
         memo=posting.memo,
         source_line_id=f"{closed.file.path.name}:{posting.source}",
         line_kind=posting.kind,
         group=GROUPS[posting.kind],
     )
+
+
+def _billable(posting: Posting) -> str:
+    """Y or N for a cost of a job; other lines are nobody's to bill."""
+    if not posting.job or GROUPS[posting.kind] != "cost":
+        return ""
+    return YES if posting.billable else NO
 
 
 def in_year(entries: Sequence[Entry], year: int | None) -> tuple[Entry, ...]:

@@ -30,7 +30,7 @@ class Posting:
     quantity: Decimal | None = None
     unit: str = ""
     unit_cost: Decimal | None = None
-    billable: bool | None = None
+    billable: bool = False
     memo: str = ""
 
     @property

@@ -39,10 +39,15 @@ class Total:
 
 @dataclass(frozen=True, slots=True)
 class JobTotal:
-    """What a job brought and cost; margin is income less costs."""
+    """What a job brought and cost; margin is income less costs.
+
+    Attributes:
+        lines_count: of its entries.
+    """
 
     job_no: str
     job_name: str
+    lines_count: int
     income: Decimal
     costs: Decimal
     margin: Decimal
@@ -176,7 +181,7 @@ def _jobs(frame: DataFrame, places: int) -> tuple[JobTotal, ...]:
         income = int(sold["credit"].sum() - sold["debit"].sum())
         costs = int(spent["debit"].sum() - spent["credit"].sum())
         amounts = (_amount(each, places) for each in (income, costs, income - costs))
-        made.append(JobTotal(str(key["job_no"]), str(key["job_name"]), *amounts))
+        made.append(JobTotal(str(key["job_no"]), str(key["job_name"]), len(mine), *amounts))
     return tuple(made)
 
 
