@@ -49,10 +49,10 @@ def price_job(job: str, books_folder: Path | None) -> Priced:
     file = read_job(path)
     books = books_for(file, books_folder)
     bid = estimate(file.survey, books)
-    return Priced(path, bid, (*file.notes, *_left_out(books), *stray_names(bid)))
+    return Priced(path, bid, (*file.notes, *left_out(books), *stray_names(bid)))
 
 
-def _left_out(books: Books) -> tuple[str, ...]:
+def left_out(books: Books) -> tuple[str, ...]:
     """Say that rows of a large supplier file could not be used."""
     count = len(books.left_out)
     name = books.files["materials"]

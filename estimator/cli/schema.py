@@ -20,6 +20,7 @@ class Document(StrEnum):
     TAKEOFF = "takeoff"
     SHOPPING_LIST = "shopping-list"
     CHECK = "check"
+    CHANGE = "change"
     CATALOG_CHECK = "catalog-check"
     CATALOG_SHOW = "catalog-show"
     PROBLEMS = "problems"

@@ -10,6 +10,7 @@ from typing import Literal
 
 from estimator.catalog.records import Account, LaborUnit, Material
 from estimator.measures import System
+from estimator.pricing.change_records import ChangedLine, ChangePrice, ItemChange, Recheck
 from estimator.pricing.records import (
     BookLine,
     Hours,
@@ -20,6 +21,7 @@ from estimator.pricing.records import (
 )
 from estimator.problems import Problem
 from estimator.rules.records import Finding
+from estimator.survey.differences import ChangedFact
 from estimator.takeoff.records import Takeoff
 
 
@@ -125,6 +127,32 @@ class CheckDocument:
 
 
 @dataclass(frozen=True, slots=True)
+class ChangeDocument:
+    """What `estimator change --json` prints: what differs between two bids, and its price.
+
+    Attributes:
+        job: as it stands after the change.
+        workbook: where the change order was written; null where a finding stops the job.
+        stopped_by: ids of the findings that stop it and nobody accepted.
+        total_anew: what the changed job would cost if it were bid now from the start.
+    """
+
+    schema: Literal["estimator-change-1"]
+    job: JobHead
+    workbook: str | None
+    stopped_by: tuple[str, ...]
+    why: str
+    materials_bought: bool
+    facts: tuple[ChangedFact, ...]
+    lines: tuple[ChangedLine, ...]
+    items: tuple[ItemChange, ...]
+    rechecks: tuple[Recheck, ...]
+    price: ChangePrice
+    total_anew: Decimal
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ProblemsDocument:
     """What any command prints with `--json` when the input was bad."""
 
@@ -163,6 +191,7 @@ DOCUMENTS: Mapping[str, type] = {
     "takeoff": TakeoffDocument,
     "shopping-list": ShoppingDocument,
     "check": CheckDocument,
+    "change": ChangeDocument,
     "catalog-check": CatalogCheckDocument,
     "catalog-show": CatalogDocument,
     "problems": ProblemsDocument,

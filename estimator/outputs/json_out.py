@@ -15,6 +15,7 @@ from estimator.outputs.json_documents import (
     BidDocument,
     CatalogCheckDocument,
     CatalogDocument,
+    ChangeDocument,
     CheckDocument,
     JobHead,
     ProblemsDocument,
@@ -22,6 +23,7 @@ from estimator.outputs.json_documents import (
     TakeoffDocument,
 )
 from estimator.outputs.json_shape import measure_schemas, record_schema, records_within, shape_of
+from estimator.pricing.change_records import ChangeOrder
 from estimator.pricing.records import Bid
 from estimator.problems import Problem
 from estimator.rules.safety_list import safety_list
@@ -92,6 +94,26 @@ def check_json(bid: Bid, notes: tuple[str, ...]) -> str:
         notes=notes,
     )
     return _written(document, bid.survey.job.units)
+
+
+def change_json(order: ChangeOrder, workbook: str | None, notes: tuple[str, ...]) -> str:
+    """Write a change order; `workbook` is where the file went, None where there is none."""
+    document = ChangeDocument(
+        schema="estimator-change-1",
+        job=_head(order.after),
+        workbook=workbook,
+        stopped_by=order.stopped_by,
+        why=order.why,
+        materials_bought=order.materials_bought,
+        facts=order.facts,
+        lines=order.lines,
+        items=order.items,
+        rechecks=order.rechecks,
+        price=order.price,
+        total_anew=order.after.price.total,
+        notes=notes,
+    )
+    return _written(document, order.after.survey.job.units)
 
 
 def problems_json(problems: Iterable[Problem]) -> str:

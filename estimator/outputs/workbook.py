@@ -71,7 +71,16 @@ def write_bid(bid: Bid, path: Path, *, replace: bool) -> None:
     Raises:
         InputError: the file is not this tool's to replace, or it cannot be written.
     """
+    write_file(path, lambda: bid_workbook(bid), replace=replace)
+
+
+def write_file(path: Path, made: Callable[[], bytes], *, replace: bool) -> None:
+    """Write a workbook in one step where nothing of anybody's own is lost.
+
+    Raises:
+        InputError: the file is not this tool's to replace, or it cannot be written.
+    """
     if not replace and os.path.isfile(path) and not is_own_file(path):  # noqa: PTH113 - never raises
-        read = "this file is there already, and is not a bid workbook as this tool wrote it."
+        read = "this file is there already, and is not a workbook as this tool wrote it."
         raise InputError([Problem(str(path), read, "Choose another name, or ask to replace it.")])
-    replace_file(path, bid_workbook(bid))
+    replace_file(path, made())

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from estimator.money import round_money
-from estimator.pricing.change_records import ItemChange
+from estimator.pricing.change_records import ItemChange, PackRow, RowKind
 from estimator.pricing.records import Bid, PackBought, ShoppingLine
 from estimator.survey.electrical import TruckStock
 from estimator.survey.records import Survey
@@ -51,8 +51,7 @@ class _Pair:
             unit=self.shown.unit,
             need_before=self.need_before,
             need_after=self.need_after,
-            bought=(),
-            given_back=(),
+            rows=(),
             cost_added=_ZERO,
             cost_dropped=_ZERO,
             why=why,
@@ -95,7 +94,7 @@ def _piece(item: str, length: Decimal, unit: str) -> TruckStock:
 def item_changes(
     before: Bid, after: tuple[ShoppingLine, ...], *, bought: bool
 ) -> tuple[ItemChange, ...]:
-    """Items whose cost or need differs, in the order of the new shopping list.
+    """Items whose cost or need differs, in the order of the first list, new items last.
 
     Args:
         before: the first bid.
@@ -104,11 +103,7 @@ def item_changes(
         bought: the parts of the first bid are bought.
     """
     found = (_beyond(pair) if bought else _difference(pair) for pair in _pairs(before, after))
-    return tuple(
-        each
-        for each in found
-        if each.need_before != each.need_after or each.bought or each.given_back
-    )
+    return tuple(each for each in found if each.need_before != each.need_after or each.rows)
 
 
 def _pairs(before: Bid, after: tuple[ShoppingLine, ...]) -> Iterator[_Pair]:
@@ -125,14 +120,28 @@ def _difference(pair: _Pair) -> ItemChange:
     old, new = pair.old, pair.new
     if new is not None and new.cost is None:
         return pair.change(new.why, cost_added=None)
-    more = ((new and new.cost) or _ZERO) - ((old and old.cost) or _ZERO)
-    return pair.change(
-        NOT_BOUGHT,
-        bought=new.packs if new and more > 0 else (),
-        given_back=old.packs if old and more < 0 else (),
-        cost_added=max(more, _ZERO),
-        cost_dropped=max(-more, _ZERO),
-    )
+    rows = (*_listed("first list", old), *_listed("new list", new))
+    more = sum((row.cost if row.what == "new list" else -row.cost for row in rows), _ZERO)
+    if not more:
+        return pair.change(NOT_BOUGHT)
+    added, dropped = max(more, _ZERO), max(-more, _ZERO)
+    return pair.change(NOT_BOUGHT, rows=rows, cost_added=added, cost_dropped=dropped)
+
+
+def _listed(what: RowKind, line: ShoppingLine | None) -> Iterator[PackRow]:
+    """Packs and truck stock of one line of a list, as far as they have a price."""
+    if line is None:
+        return
+    for pack in line.packs:
+        yield _row(what, pack)
+    for drawn in line.stock:
+        if drawn.unit_cost is not None and drawn.cost is not None:
+            said = f"{line.description}, from the truck"
+            yield PackRow(what, said, drawn.quantity, drawn.unit_cost, drawn.cost)
+
+
+def _row(what: RowKind, pack: PackBought) -> PackRow:
+    return PackRow(what, pack.description, Decimal(pack.count), pack.price_each, pack.cost)
 
 
 def _beyond(pair: _Pair) -> ItemChange:
@@ -141,16 +150,16 @@ def _beyond(pair: _Pair) -> ItemChange:
     if new is not None and new.cost is None:
         return pair.change(new.why, cost_added=None)
     if new is not None and new.packs:
-        cost = sum((pack.cost for pack in new.packs), _ZERO)
-        return pair.change(new.why, bought=new.packs, cost_added=cost)
+        rows = tuple(_row("to buy", pack) for pack in new.packs)
+        return pair.change(new.why, rows=rows, cost_added=sum((row.cost for row in rows), _ZERO))
     back = tuple(_given_back(pair))
     if back:
-        cost = sum((pack.cost for pack in back), _ZERO)
-        return pair.change(GOES_BACK, given_back=back, cost_dropped=cost)
+        cost = sum((row.cost for row in back), _ZERO)
+        return pair.change(GOES_BACK, rows=back, cost_dropped=cost)
     return pair.change(ENOUGH if pair.need_after >= pair.need_before else STAYS)
 
 
-def _given_back(pair: _Pair) -> Iterator[PackBought]:
+def _given_back(pair: _Pair) -> Iterator[PackRow]:
     """Whole packs beyond the need, the dearest first; of cable only where none is needed."""
     if pair.old is None or (pair.cable and pair.need_after):
         return
@@ -162,4 +171,4 @@ def _given_back(pair: _Pair) -> Iterator[PackBought]:
         if count:
             spare -= count * pack.pack_size
             cost = round_money(pack.price_each * count, pair.currency)
-            yield replace(pack, count=count, cost=cost)
+            yield _row("goes back", replace(pack, count=count, cost=cost))

@@ -75,14 +75,22 @@ def _lines(kind: Kind, before: dict[str, _Sum], after: dict[str, _Sum]) -> Itera
 
 
 def rechecks(before: Bid, after: Bid) -> tuple[Recheck, ...]:
-    """Findings that say something else now, and those a change is always asked about."""
+    """Findings that say something else now, and those a change is always asked about.
+
+    Those that stop the job come first, then those whose verdict moved.
+    """
     old = {each.finding_id: each for each in before.findings}
     new = {each.finding_id: each for each in after.findings}
-    return tuple(
+    found = (
         _recheck(new.get(name) or old[name], old.get(name), new.get(name))
         for name in dict.fromkeys((*new, *old))
         if _differs(old.get(name), new.get(name))
     )
+    return tuple(sorted(found, key=_urgency))
+
+
+def _urgency(each: Recheck) -> tuple[bool, bool]:
+    return not each.stops, each.verdict_before == each.verdict_after
 
 
 def _differs(old: Finding | None, new: Finding | None) -> bool:

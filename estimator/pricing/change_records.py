@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
-from estimator.pricing.records import Bid, PackBought
+from estimator.pricing.records import Bid
 from estimator.survey.differences import ChangedFact
 
 Kind = Literal["part", "work"]
+RowKind = Literal["to buy", "goes back", "first list", "new list"]
 Status = Literal["added", "dropped", "changed"]
 
 
@@ -68,12 +69,29 @@ class Recheck:
 
 
 @dataclass(frozen=True, slots=True)
+class PackRow:
+    """Packs, or stock from the truck, that one item's change is made of.
+
+    Attributes:
+        what: "to buy" and "goes back" where the first parts are bought, else on which of the
+            two lists they stand. cost: count x price_each, rounded to the cent.
+    """
+
+    what: RowKind
+    description: str
+    count: Decimal
+    price_each: Decimal
+    cost: Decimal
+
+
+@dataclass(frozen=True, slots=True)
 class ItemChange:
     """What one item costs more or gives back.
 
     Attributes:
-        bought: packs to buy because of the change. given_back: packs no longer needed, whole.
-        cost_added, cost_dropped: what these cost; None where the book has no price.
+        rows: what the costs are made of.
+        cost_added: of what is to buy, or the new list less the first where that is dearer;
+            None where the book has no price. cost_dropped: of what goes back, or the reverse.
         why: how it was worked out, for cable whether every cut can be had in one piece.
     """
 
@@ -82,11 +100,30 @@ class ItemChange:
     unit: str
     need_before: Decimal
     need_after: Decimal
-    bought: tuple[PackBought, ...]
-    given_back: tuple[PackBought, ...]
+    rows: tuple[PackRow, ...]
     cost_added: Decimal | None
     cost_dropped: Decimal
     why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sold:
+    """Materials from what they cost to what they are sold for, every step to the cent.
+
+    small_items = round(listed x small_items_pct); cost = listed + small_items - input_tax;
+    purchase_tax = round(cost x counter_rate_pct) where tax paid at the counter is a cost; sell as
+    in the bid: (cost + purchase_tax) x (1 + markup), or the purchase tax after the markup, or
+    not at all.
+    """
+
+    listed: Decimal
+    small_items_pct: Decimal
+    small_items: Decimal
+    input_tax: Decimal
+    cost: Decimal
+    purchase_tax: Decimal
+    markup_pct: Decimal
+    sell: Decimal
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,12 +131,19 @@ class ChangePrice:
     """The price of the change, every step rounded to the cent before the next uses it.
 
     labor_added = hours_added x labor_rate; labor_credit = hours_dropped x labor_rate_before x
-    credit; small_items on materials_cost_added; materials_added = (that + small_items) x
-    (1 + markup); materials_credit = materials_cost_dropped x (1 + markup_before) x credit;
-    trips = more trips x trip_charge, or fewer x the old charge x credit (then below zero);
-    base = added - credits + trips + handling; overhead on base; profit on both; built_up;
-    offered = the larger of that and the minimum, where anything is added; before_tax = offered +
-    permit and allowances as they differ; tax; total; job_total = total of the first bid + total.
+    credit; materials_credit = dropped.sell x credit; trips = trips_more x trip_charge, or
+    fewer trips x the old charge x credit (then below zero); base = labor_added + added.sell -
+    both credits + trips + handling; overhead on base; profit on both; built_up; offered = the
+    larger of that and the minimum, where built_up is above zero; before_tax = offered + permit +
+    allowances (as they differ); tax on what is taxed of it; total; job_total = job_total_before
+    + total.
+
+    Attributes:
+        handling: charged where the change adds or drops anything.
+        minimum_charge: the least that a change costs; one that gives back is not held to it.
+        counter_rate_pct, counter_how: tax paid at the counter, as in the bid.
+        tax_share_pct: of what is taxed by the mode, the part that is.
+        taxed: what the tax is on; below zero where the change gives back more than it adds.
     """
 
     hours_added: Decimal
@@ -109,13 +153,10 @@ class ChangePrice:
     credit_pct: Decimal
     labor_added: Decimal
     labor_credit: Decimal
-    materials_cost_added: Decimal
-    small_items_pct: Decimal
-    small_items: Decimal
-    markup_pct: Decimal
-    materials_added: Decimal
-    materials_cost_dropped: Decimal
-    markup_before_pct: Decimal
+    counter_rate_pct: Decimal
+    counter_how: str
+    added: Sold
+    dropped: Sold
     materials_credit: Decimal
     trips_more: int
     trip_charge: Decimal
@@ -130,10 +171,14 @@ class ChangePrice:
     minimum_charge: Decimal
     offered: Decimal
     permit: Decimal
-    allowances: Decimal
+    allowances_materials: Decimal
+    allowances_labor: Decimal
+    allowances_other: Decimal
     before_tax: Decimal
     tax_mode: str
-    tax_rate_pct: Decimal
+    tax_share_pct: Decimal
+    tax_rounding: str
+    tax_factor_pct: Decimal
     taxed: Decimal
     tax: Decimal
     total: Decimal
