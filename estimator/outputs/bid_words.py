@@ -44,10 +44,6 @@ _PAINT = {
     "spot": "only the patches",
     "none": "no paint",
 }
-PRICE_FORMS = {
-    "fixed": "Fixed price: the total below is what you pay for the work on this page. It changes "
-    "only by a change that both sides agree to in writing.",
-}
 CAUTIONS = (
     "The power is turned off and proved dead before anything is opened. Local code and licensed "
     "practice decide. Old paint may hold lead, old compound and plaster asbestos, and pipes or "

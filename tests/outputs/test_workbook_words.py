@@ -117,14 +117,6 @@ def test_the_minimum_charge_is_named_where_it_governs(sample: str, said: bool) -
     assert ("The firm's minimum charge applies." in words) == said
 
 
-def test_no_tax_is_said_in_words_and_a_tax_by_its_rate() -> None:
-    assert "none charged as a line" in said_on(sample_bid("nightstand"), "Bid")
-    page = opened(bid_workbook(full_bid()), values=True)["Bid"]
-    row = next(row for row in page.iter_rows() if row[0].value == "Sales tax")
-    assert row[1].value == 0.0725
-    assert row[1].number_format == '0.00%" on materials as sold"'
-
-
 def test_routes_are_ranked_and_what_blocks_one_is_named() -> None:
     # S14, worked by hand: the crawlspace C is best, then A over the door, then B the long way.
     bid = sample_bid("door-in-the-way")
