@@ -42,7 +42,7 @@ def write_labor(draft: Draft) -> Sheet:
     _sums(draft, sheet, made.first_row + 1, max(made.last_row, made.first_row + 1))
     sheet.section("Hours by phase")
     hours = _hours_by_phase(draft.bid.labor)
-    rows = _phases(sheet, hours, (made.first_row + 1, made.last_row))
+    rows = _phases(draft, sheet, hours, (made.first_row + 1, made.last_row))
     phases = sheet.table("Phases", PHASE_HEADERS, rows)
     sheet.section("Visits")
     sheet.table("Visits", VISIT_HEADERS, _visits(draft))
@@ -104,10 +104,13 @@ def _hours_by_phase(labor: Sequence[LaborLine]) -> dict[str, tuple[Decimal, ...]
 
 
 def _phases(
-    sheet: Sheet, hours: Mapping[str, tuple[Decimal, ...]], tasks: tuple[int, int]
+    draft: Draft, sheet: Sheet, hours: Mapping[str, tuple[Decimal, ...]], tasks: tuple[int, int]
 ) -> Iterator[Row]:
+    """Sum up each phase; other sheets find its low, likely and high hours by name."""
     first, last = tasks
     for at, (phase, sums) in enumerate(hours.items(), start=1):
+        for column, end in zip("DEF", ("low", "likely", "high"), strict=True):
+            draft.places[f"{end} hours", phase] = sheet.ref(column, sheet.next_row)
         picked = f"(B{first}:B{last}=B{sheet.next_row})*1"
         cells = [
             formula(

@@ -84,7 +84,7 @@ def _permit(bid: Bid) -> CostLine:
     """A permit that is not in a bid costs what it costs the owner."""
     taken = permit_for_owner(bid)
     line = _amount(bid, "excluded", f"{NOT_IN_IT}{PERMIT}", taken.value)
-    return replace(line, how=taken.why)
+    return replace(line, how=taken.why, part=PERMIT)
 
 
 def _excluded(bid: Bid, hire: Hire) -> Iterator[CostLine]:
@@ -97,6 +97,7 @@ def _excluded(bid: Bid, hire: Hire) -> Iterator[CostLine]:
         done |= covered
         if part in hire.prices:
             line = _amount(bid, "excluded", f"{NOT_IN_IT}{part}", hire.prices[part])
+            line = replace(line, part=part)
         else:
             line = _from_takeoff(bid, hire, part)
         yield line
@@ -113,9 +114,11 @@ def _from_takeoff(bid: Bid, hire: Hire, part: str) -> CostLine:
     if part == MATERIALS:
         own = own_work(bid)
         cost = (own.parts.value or Decimal(0)) + (own.consumables.value or Decimal(0))
-        return CostLine("excluded", name, cost, cost, "what parts and consumables cost you")
+        return CostLine(
+            "excluded", name, cost, cost, "what parts and consumables cost you", part=part
+        )
     made = priced(bid, part, with_materials=MATERIALS not in hire.excludes)
-    return CostLine("excluded", name, made.amount, made.amount, made.how)
+    return CostLine("excluded", name, made.amount, made.amount, made.how, part=part)
 
 
 def _unstated(bid: Bid, hire: Hire) -> Iterator[Priced]:
@@ -142,7 +145,7 @@ def column(
     cash = sum((line.cash for line in lines if line.cash is not None), Decimal(0))
     all_in = sum((line.all_in for line in lines if line.all_in is not None), Decimal(0))
     time = sum((line.all_in or Decimal(0) for line in lines if line.kind == "time"), Decimal(0))
-    left_out = tuple(line.name.lower() for line in lines if line.cash is None)
+    left_out = tuple(line.name.lower() for line in lines if line.all_in is None)
     return CompareColumn(
         kind=who[0],
         name=who[1],

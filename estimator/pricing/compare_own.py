@@ -192,7 +192,7 @@ def _rework(bid: Bid, own: OwnWork) -> CostLine:
     chance, cost = own.rework_chance_pct.value, own.rework_cost.value
     name, nothing = "A mistake put right", Decimal(0)
     if chance is None or cost is None:
-        return CostLine("rework", name, None, None, UNKNOWN)
+        return CostLine("rework", name, nothing, None, UNKNOWN)
     weighed = round_money(chance * cost / 100, bid.books.shop.currency)
     return CostLine("rework", name, nothing, weighed, "chance x cost")
 

@@ -38,6 +38,7 @@ class CostLine:
         all_in: the same with time, with what stays yours of a tool taken off, and with what a
             mistake may cost, weighed by its chance.
         keep_pct: of a tool, the share of its price that stays yours.
+        part: what the bid leaves out; empty for other lines.
         how: how it is worked out, or where it is from.
     """
 
@@ -47,6 +48,7 @@ class CostLine:
     all_in: Decimal | None
     how: str
     keep_pct: Decimal | None = None
+    part: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from estimator.tables.facts import rows, sources
 from estimator.tables.limits import confidence_words
 
 ANY = "any"
+KNOWN_FROM = {"seen": "read there", "memory": "memory: check"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,13 +18,14 @@ class Matter:
 
     Attributes:
         own: what it means if you do the work. hire: what it means if you hire.
-        cite: where it is from.
+        cite: where it is from. known_from: how far it was seen there.
     """
 
     topic: str
     own: str
     hire: str
     cite: str
+    known_from: str
 
 
 @cache
@@ -32,7 +34,13 @@ def matters(country: str) -> tuple[Matter, ...]:
     table = rows("own_or_hire")
     special = {row["matter"] for row in table if row["country"] == country}
     return tuple(
-        Matter(row["topic"], row["own"], row["hire"], _cite(row["source"], row["confidence"]))
+        Matter(
+            row["topic"],
+            row["own"],
+            row["hire"],
+            _cite(row["source"], row["confidence"]),
+            KNOWN_FROM.get(row["confidence"], row["confidence"]),
+        )
         for row in table
         if row["country"] == country or (row["country"] == ANY and row["matter"] not in special)
     )
