@@ -7,6 +7,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Literal
 
+LEAST_DRAWS, MOST_DRAWS, MOST_SEED = 1000, 500_000, 2**31
 Shape = Literal["triangular", "pert"]
 DayMeasure = Literal["whole-day", "on-the-tools"]
 

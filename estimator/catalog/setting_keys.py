@@ -9,6 +9,7 @@ from estimator.catalog import risk_readers
 from estimator.catalog import setting_readers as read
 from estimator.catalog.setting_readers import ALL_PCT, MOST_PCT, Reader
 from estimator.settings import PriceFormKind, SupplyRunPolicy, TaxMode, TaxRounding
+from estimator.settings_risk import LEAST_DRAWS, MOST_DRAWS, MOST_SEED
 
 MARKUP = "price.materials_markup_pct"
 MARGIN = "price.materials_margin_pct"
@@ -17,7 +18,6 @@ DECIMAL_COMMA = "shop.decimal_comma"
 MOST_COUNT = 1000
 MOST_DAYS = 3650
 MOST_COATS = 10
-LEAST_DRAWS, MOST_DRAWS, MOST_SEED = 1000, 500_000, 2**31
 MOST_CORRELATION_PCT = 95
 
 

@@ -20,6 +20,7 @@ class Document(StrEnum):
     TAKEOFF = "takeoff"
     SHOPPING_LIST = "shopping-list"
     CHECK = "check"
+    RANGE = "range"
     CHANGE = "change"
     CATALOG_CHECK = "catalog-check"
     CATALOG_SHOW = "catalog-show"

@@ -19,6 +19,7 @@ from estimator.pricing.records import (
     RouteOption,
     ShoppingLine,
 )
+from estimator.pricing.risk_records import PriceRange
 from estimator.problems import Problem
 from estimator.rules.records import Finding
 from estimator.survey.differences import ChangedFact
@@ -153,6 +154,18 @@ class ChangeDocument:
 
 
 @dataclass(frozen=True, slots=True)
+class RangeDocument:
+    """What `estimator range --json` prints: how far hours and total may come out otherwise."""
+
+    schema: Literal["estimator-range-1"]
+    job: JobHead
+    blocked_by: tuple[str, ...]
+    range: PriceRange
+    unpriced_items: tuple[str, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ProblemsDocument:
     """What any command prints with `--json` when the input was bad."""
 
@@ -191,6 +204,7 @@ DOCUMENTS: Mapping[str, type] = {
     "takeoff": TakeoffDocument,
     "shopping-list": ShoppingDocument,
     "check": CheckDocument,
+    "range": RangeDocument,
     "change": ChangeDocument,
     "catalog-check": CatalogCheckDocument,
     "catalog-show": CatalogDocument,

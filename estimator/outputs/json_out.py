@@ -19,12 +19,14 @@ from estimator.outputs.json_documents import (
     CheckDocument,
     JobHead,
     ProblemsDocument,
+    RangeDocument,
     ShoppingDocument,
     TakeoffDocument,
 )
 from estimator.outputs.json_shape import measure_schemas, record_schema, records_within, shape_of
 from estimator.pricing.change_records import ChangeOrder
 from estimator.pricing.records import Bid
+from estimator.pricing.risk_records import PriceRange
 from estimator.problems import Problem
 from estimator.rules.safety_list import safety_list
 
@@ -114,6 +116,19 @@ def change_json(order: ChangeOrder, workbook: str | None, notes: tuple[str, ...]
         notes=notes,
     )
     return _written(document, order.after.survey.job.units)
+
+
+def range_json(bid: Bid, spread: PriceRange, notes: tuple[str, ...]) -> str:
+    """Write how far hours and total may come out otherwise."""
+    document = RangeDocument(
+        schema="estimator-range-1",
+        job=_head(bid),
+        blocked_by=_blocked_by(bid),
+        range=spread,
+        unpriced_items=bid.price.unpriced_items,
+        notes=notes,
+    )
+    return _written(document, bid.survey.job.units)
 
 
 def problems_json(problems: Iterable[Problem]) -> str:

@@ -99,14 +99,15 @@ def _task(line: LaborLine, scale: Fraction, terms: RiskTerms) -> RangeInput:
     ends = (line.hours_low, line.hours_likely, line.hours_high)
     figures = Range(*(to_decimal(Fraction(end) * scale, PLACES) for end in ends))
     name = f"{line.description} ({line.where})" if line.where else line.description
-    return _with_hours(_input("hours", name, figures, FROM_BOOK), terms)
+    return _known(_input("hours", name, figures, FROM_BOOK), terms)
 
 
 def _stated(hours: Hours, lines: tuple[LaborLine, ...]) -> Iterator[RangeInput]:
     """Hours that a job states where its tasks have none to spread them over."""
     if not lines and hours.charged:
         figures = Range(hours.charged, hours.charged, hours.charged)
-        yield _input("hours", "hours as the job states them", figures, "the job")
+        stated = _input("hours", "hours as the job states them", figures, "the job")
+        yield replace(stated, mean=hours.charged)
 
 
 def _risks(survey: Survey, terms: RiskTerms) -> Iterator[RangeInput]:
@@ -116,32 +117,37 @@ def _risks(survey: Survey, terms: RiskTerms) -> Iterator[RangeInput]:
             kind="risk", name=risk.name,
             low=risk.hours_low, likely=risk.hours_likely, high=risk.hours_high,
             parts_low=risk.parts_low, parts_likely=risk.parts_likely, parts_high=risk.parts_high,
-            chance_pct=risk.chance_pct, hours_mean=ZERO, hours_sd=ZERO, source=risk.source,
+            chance_pct=risk.chance_pct, mean=ZERO, sd=ZERO, source=risk.source,
         )  # fmt: skip
-        yield _with_hours(figures, terms)
+        yield _known(figures, terms)
 
 
 def _materials(terms: RiskTerms) -> Iterator[RangeInput]:
     prices = Range(-terms.price_low_pct, ZERO, terms.price_high_pct)
-    yield _input("material prices", "Prices of materials", prices, FROM_SETTINGS)
     waste = Range(-terms.waste_low_pct, ZERO, terms.waste_high_pct)
-    yield _input("waste", "Materials used up beyond the list", waste, FROM_SETTINGS)
+    for each in (
+        _input("material prices", "Prices of materials", prices, FROM_SETTINGS),
+        _input("waste", "Materials used up beyond the list", waste, FROM_SETTINGS),
+    ):
+        yield _known(each, terms)
 
 
-def _with_hours(each: RangeInput, terms: RiskTerms) -> RangeInput:
+def _known(each: RangeInput, terms: RiskTerms) -> RangeInput:
+    """The input with its mean and spread."""
     known = by_chance(moments(hours_range(each), terms.shape), each.chance_pct)
     mean, sd = to_decimal(known.mean, PLACES), to_decimal(Fraction(known.sd), PLACES)
-    return replace(each, hours_mean=mean, hours_sd=sd)
+    return replace(each, mean=mean, sd=sd)
 
 
 def hours_moments(case: Case) -> Moments:
-    """All hours in closed form: tasks that run together, and risks that come on their own."""
-    shape = case.terms.shape
-    tasks = [moments(hours_range(each), shape) for each in case.of_kind("hours")]
-    risks = [
-        by_chance(moments(hours_range(each), shape), each.chance_pct)
-        for each in case.of_kind("risk")
-    ]
+    """All hours in closed form: tasks that run together, and risks that come on their own.
+
+    Added up from the means and spreads of the inputs as they are shown, to six places each.
+    """
+    tasks, risks = (
+        [Moments(Fraction(each.mean), Fraction(each.sd) ** 2) for each in case.of_kind(kind)]
+        for kind in ("hours", "risk")
+    )
     return added([added(tasks, case.terms.correlation_pct), *risks])
 
 
@@ -183,11 +189,10 @@ def _sold(case: Case) -> Moments:
 
 
 def swing(case: Case, each: RangeInput) -> Fraction:
-    """Labor and materials from an input's low to its high; of a risk, the most it takes."""
+    """What moves from an input's low to its high, materials at cost; of a risk, the most."""
     rate = Fraction(case.build.labor_rate_per_hour)
     if each.kind == "hours":
         return Fraction(each.high - each.low) * rate
     if each.kind == "risk":
-        return Fraction(each.high) * rate + Fraction(each.parts_high) * case.sell_factor
-    sold = Fraction(case.build.materials_listed) * case.sell_factor
-    return Fraction(each.high - each.low) / 100 * sold
+        return Fraction(each.high) * rate + Fraction(each.parts_high)
+    return Fraction(each.high - each.low) / 100 * Fraction(case.build.materials_listed)

@@ -21,7 +21,8 @@ class RangeInput:
             waste, percent more or less than the books and the list.
         parts_low, parts_likely, parts_high: more cost of parts where a risk happens; else 0.
         chance_pct: of a risk; 100 for what always counts.
-        hours_mean, hours_sd: by the closed form of its shape, to six places; chance in it.
+        mean, sd: by the closed form of its shape, to six places, chance in it; in hours, or in
+            percent.
         source: where the range comes from.
     """
 
@@ -34,8 +35,8 @@ class RangeInput:
     parts_likely: Decimal
     parts_high: Decimal
     chance_pct: Decimal
-    hours_mean: Decimal
-    hours_sd: Decimal
+    mean: Decimal
+    sd: Decimal
     source: str
 
 
@@ -67,8 +68,8 @@ class Driver:
     Attributes:
         share_pct: of the variance of labor and materials as sold: the input's covariance with
             them. The shares of all inputs add up to 100, to the rounding.
-        swing: labor and materials from the input's low to its high, all others left alone; of a
-            risk, the most it takes.
+        swing: labor at its rate and materials at cost, from the input's low to its high, all
+            others left alone; of a risk, the most it takes.
     """
 
     name: str
@@ -85,7 +86,7 @@ class PriceRange:
         draws, seed, shape, correlation_pct: how it was drawn.
         hours, total: of the draws. Hours are those of all tasks and risks; the total is the
             price of the job had those hours and materials been known, no contingency in it.
-        hours_mean, hours_sd: the same by closed form, without draws, to six places.
+        hours_mean, hours_sd: the same by closed form, without draws, from those of the inputs.
         built_up_mean, built_up_sd: of the built-up price, before any minimum, by closed form.
         likely_hours, likely_total: every input at its likely value and no risk met, added up.
         likely_hours_at_pct, likely_total_at_pct: draws that do not exceed them, in percent.

@@ -180,9 +180,9 @@ def test_shares_of_independent_inputs_are_their_variances() -> None:
 
 
 def test_drivers_come_largest_first_eight_at_most_and_swing_as_worked_by_hand() -> None:
-    """Task (9 - 2) x 50; risk 6 x 50 + 60 x 1.5 at most."""
+    """Task (9 - 2) x 50; risk 6 x 50 + 60 at most."""
     swings = {each.name: each.swing for each in found(RISK).drivers}
-    assert swings == {"old pipe": Decimal("390.00"), "task": Decimal("350.00")}
+    assert swings == {"old pipe": Decimal("360.00"), "task": Decimal("350.00")}
     many = sample("printer-corner").drivers
     assert [each.share_pct for each in many] == sorted(
         (each.share_pct for each in many), reverse=True
@@ -197,8 +197,8 @@ def test_prices_and_waste_can_drive_the_spread() -> None:
     bid = bid_with(wide + "\n[overrides]\nmaterials_cost = 1000\nlabor_hours = 1\n")
     drivers = price_range(bid, draws=10_000).drivers
     assert {each.kind for each in drivers[:2]} == {"material prices", "waste"}
-    # 900 % and 300 % of 1000 x 1.5
-    assert {each.swing for each in drivers[:2]} == {Decimal("13500.00"), Decimal("4500.00")}
+    # 900 % and 300 % of 1000
+    assert {each.swing for each in drivers[:2]} == {Decimal("9000.00"), Decimal("3000.00")}
 
 
 def test_shares_add_up_to_the_whole() -> None:
@@ -260,7 +260,7 @@ def test_the_usual_risks_say_that_they_are_judgement() -> None:
 def test_risks_of_the_job_stand_before_the_usual_ones() -> None:
     risks = [each for each in sample("nightstand", RISK).inputs if each.kind == "risk"]
     assert (risks[0].name, risks[0].source, len(risks)) == ("old pipe", "the job", 5)
-    assert (risks[0].hours_mean, risks[0].chance_pct) == (Decimal("0.75"), 25)
+    assert (risks[0].mean, risks[0].chance_pct) == (Decimal("0.75"), 25)
 
 
 def test_without_any_risk_it_is_said() -> None:
