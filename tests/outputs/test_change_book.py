@@ -25,6 +25,7 @@ MODES = {
     "vat": 'mode = "vat"\nrate_pct = 20\nprices_include_tax = true',
 }
 TERMS = "credit_pct = 60\nhandling = 15\nminimum_charge = 20\nlabor_rate_per_hour = 95"
+ODD_ITEM = '\n[[settings.practice.consumables]]\nitem = "odd-item"\nquantity = 1\nper = "job"\n'
 ALLOWANCES = '\n[[allowances]]\nname = "Light"\namount = 45\nkind = "materials"\n'
 
 
@@ -42,7 +43,7 @@ def orders() -> dict[str, ChangeOrder]:
         "allowance": changed(
             figures(tax=MODES["sold"]) + ALLOWANCES, before=figures(tax=MODES["sold"])
         ),
-        "unpriced": changed(figures(), changes=(('cable = "14-2"', 'cable = "8-2"'),)),
+        "unpriced": changed(figures() + ODD_ITEM, before=figures()),
         "formula": changed(figures(), changes=(('title = "', 'title = "=1+1 '),)),
     }
     return made | {name: changed(figures(price=STACK, tax=tax)) for name, tax in MODES.items()}
@@ -114,7 +115,7 @@ def test_what_was_found_and_what_changed_stand_on_the_page() -> None:
 
 def test_a_part_without_a_price_is_told() -> None:
     assert "unknown" in _texts("unpriced", "Parts cost")
-    assert orders()["unpriced"].price.unpriced_items == ("cable-8-2",)
+    assert orders()["unpriced"].price.unpriced_items == ("odd-item",)
 
 
 def _texts(name: str, sheet: str) -> list[str]:
