@@ -45,7 +45,7 @@ def range_(
     books: BooksOption = None,
     as_json: JsonOption = False,
 ) -> None:
-    """Show how far hours and total may come out otherwise, and what drives it."""
+    """Show how far hours and total may come out otherwise."""
     with told(as_json=as_json):
         priced = price_job(job, books)
         tell(priced.notes)

@@ -22,6 +22,8 @@ class Document(StrEnum):
     CHECK = "check"
     RANGE = "range"
     CHANGE = "change"
+    CLOSE_OUT = "close-out"
+    BOOKS = "books"
     CATALOG_CHECK = "catalog-check"
     CATALOG_SHOW = "catalog-show"
     PROBLEMS = "problems"
@@ -29,7 +31,10 @@ class Document(StrEnum):
 
 def schema(
     name: Annotated[
-        Document, typer.Argument(help="Which document; problems is what bad input gives.")
+        Document,
+        typer.Argument(
+            metavar="NAME", help=f"One of {', '.join(Document)}; problems is what bad input gives."
+        ),
     ],
 ) -> None:
     """Print the JSON Schema of what a command prints with --json."""
