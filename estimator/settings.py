@@ -214,6 +214,10 @@ class Terms:
     workmanship_line: str
     change_line: str
     start_line: str
+    finish_line: str
+    cleanup_line: str
+    insurance_line: str
+    lien_line: str
     cancellation_file: str | None
     cancellation_text: str = ""
 

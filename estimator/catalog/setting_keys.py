@@ -129,6 +129,10 @@ TERMS = {
     "workmanship_line": Setting("workmanship_line", read.text),
     "change_line": Setting("change_line", read.text),
     "start_line": Setting("start_line", read.text),
+    "finish_line": Setting("finish_line", read.text),
+    "cleanup_line": Setting("cleanup_line", read.text),
+    "insurance_line": Setting("insurance_line", read.text),
+    "lien_line": Setting("lien_line", read.text),
     "cancellation_file": Setting("cancellation_file", money.file_or_none),
 }
 CHANGE = {

@@ -45,7 +45,6 @@ def _lines(draft: Draft) -> Iterator[Line]:
     yield from _form(draft)
     yield from _parts(draft)
     yield from _tax_and_total(draft)
-    yield from _caps(draft)
     yield from _payments(draft)
 
 
@@ -105,6 +104,7 @@ def _tax_and_total(draft: Draft) -> Iterator[Line]:
     bid, build = draft.bid, draft.bid.price
     yield "Tax", _tax_in_words(draft), draft.money("tax_amount", build.tax)
     yield "Total", _unpriced(draft), _money(draft, "bid_total", build.total)
+    yield _cap(draft)
     if bid.second_total is not None:
         why = words(f"if this turns out badly: {bid.second_total_why}", looks.PLAIN)
         yield "Second total", why, _money(draft, "second_total", bid.second_total)
@@ -136,16 +136,15 @@ def _unpriced(draft: Draft) -> Cell:
     return formula(said, ALL_OF_IT if complete else f"{count}{UNPRICED}", looks.PLAIN)
 
 
-def _caps(draft: Draft) -> Iterator[Line]:
+def _cap(draft: Draft) -> Line:
     """The most that is paid, where the price form has one; else that there is none."""
     form = draft.bid.price.form
     said = by_word("price_form", {CAPPED: text(CAP), "": text(NO_CAP)})
     most = by_word("price_form", {CAPPED: "not_to_exceed_cap", "": text(NONE)})
     told = formula(said, NO_CAP if form.cap is None else CAP, looks.PLAIN)
     if form.cap is None:
-        yield "Not to exceed", told, formula(most, NONE, looks.figure(looks.MONEY))
-    else:
-        yield "Not to exceed", told, draft.money(most, form.cap, total=True)
+        return "Not to exceed", told, formula(most, NONE, looks.figure(looks.MONEY))
+    return "Not to exceed", told, draft.money(most, form.cap, total=True)
 
 
 def _payments(draft: Draft) -> Iterator[Line]:

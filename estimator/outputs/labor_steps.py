@@ -71,7 +71,12 @@ def labor_steps(draft: Draft) -> Iterator[Step]:
     run = draft.round_to("supply_run_hours*labor_rate")
     line = draft.money(by_word("supply_run_policy", {LINE: run, IN_LABOR: "0", IN_MARKUP: "0"}),
                        build.supply_run.amount)  # fmt: skip
-    yield Step("supply_run", "Supply run", line, "hours x labor rate, if it is a line of its own")
+    yield Step(
+        "supply_run",
+        "Supply run",
+        line,
+        "hours x labor rate where it is a line; else it adds nothing here",
+    )
 
 
 def _hours(draft: Draft) -> Iterator[Step]:
@@ -94,7 +99,7 @@ def _run(draft: Draft) -> Iterator[Step]:
     run = draft.bid.price.supply_run
     own = number(run.hours, looks.entry(looks.HOURS))
     yield rate("supply_run_hours", "Hours of the supply run", own, "for fetching materials")
-    yield choice("supply_run_policy", "Supply run", run.policy, RUN_POLICIES)
+    yield choice("supply_run_policy", "Supply run is charged", run.policy, RUN_POLICIES)
     more = by_word("supply_run_policy", {IN_LABOR: "supply_run_hours", LINE: "0"})
     together = hours(f"hours_charged+{more}", draft.bid.price.labor_hours)
     yield rate("labor_hours", "Hours at the labor rate", together, "with the run, if in-labor")
@@ -104,7 +109,7 @@ def _rate(draft: Draft) -> Iterator[Step]:
     build = draft.bid.price
     is_built = build.rate_build is not None
     stated = blank(looks.entry(looks.MONEY)) if is_built else price(build.labor_rate_per_hour)
-    yield choice("labor_rate_from", "Labor rate", BUILT if is_built else STATED, RATE_FROM)
+    yield choice("labor_rate_from", "Labor rate is", BUILT if is_built else STATED, RATE_FROM)
     yield rate("labor_rate_stated", "Labor rate, if stated", stated, "one hour of one person")
     own = f'IF(labor_rate_stated="",{text(FILL_IN_RATE)},labor_rate_stated)'
     used = by_word("labor_rate_from", {BUILT: "rate_built", STATED: own})

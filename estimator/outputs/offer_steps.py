@@ -88,14 +88,14 @@ def _contingency(draft: Draft) -> Iterator[Step]:
     """What is put by for what may be found: a share, or read off the range."""
     found = draft.bid.price.contingency
     yield choice("contingency_from", "Contingency from", found.source, CONTINGENCY_FROM)
-    yield rate("contingency_rate", "Contingency", percent(found.pct), "for what may be found")
+    yield rate("contingency_rate", "Contingency share", percent(found.pct), "for what may be found")
     yield choice("contingency_on", "Contingency on", found.on, CONTINGENCY_ON)
     on = by_word(
         "contingency_on",
         {LABOR: "labor_amount", BUILT_UP: "base_amount+overhead_amount+profit_amount"},
     )
     basis = draft.money(on, found.basis_amount)
-    yield Step("contingency_basis", "What it is a share of", basis, "as the word above says")
+    yield Step("contingency_basis", "Contingency is a share of", basis, "as the word above says")
     typed = price(found.amount if found.source == CONFIDENCE else found.amount * 0)
     how = "used only with the word confidence"
     yield rate("contingency_stored", "Contingency, if read off", typed, how)

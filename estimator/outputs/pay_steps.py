@@ -80,7 +80,9 @@ def deposit_steps(draft: Draft) -> Iterator[Step]:
     payment, plan = build.payment, _plan(draft)
     offered = DEPOSIT_OF | ({PLAN: "the first payment of the plan below"} if plan else {})
     yield choice("deposit_of", "Deposit is", payment.deposit_of, offered)
-    yield rate("deposit_rate", "Deposit", percent(build.deposit_pct), "of what is named above")
+    yield rate(
+        "deposit_rate", "Deposit share", percent(build.deposit_pct), "of what is named above"
+    )
     ways = {PLAN: "plan_first"} if plan else {}
     ways[MATERIALS] = f"MIN(bid_total,{draft.round_to('materials_sold*deposit_rate')})"
     ways[TOTAL] = draft.round_to("bid_total*deposit_rate")

@@ -54,7 +54,7 @@ LINE_CELLS: Mapping[str, str] = {
 def tax_steps(draft: Draft) -> Iterator[Step]:
     """Mode and rates, and the materials as they are taxed."""
     build, terms = draft.bid.price, draft.bid.books.shop.tax
-    yield choice("tax_mode", "Tax", build.tax_mode, TAX_MODES)
+    yield choice("tax_mode", "Tax mode", build.tax_mode, TAX_MODES)
     yield rate("tax_rate", "Tax rate", percent(build.tax_rate_pct), "charged to the customer")
     share = percent(terms.taxed_share_pct)
     yield rate("tax_share_set", "Share that is taxed", share, "used only with part-of-price")
