@@ -7,7 +7,18 @@ from typing import Annotated
 import typer
 
 from estimator import __version__
-from estimator.cli import bid, catalog, change, lists, ranges, samples, schema, survey
+from estimator.cli import (
+    bid,
+    books,
+    catalog,
+    change,
+    close_out,
+    lists,
+    ranges,
+    samples,
+    schema,
+    survey,
+)
 from estimator.cli.terminal import say
 
 WELCOME = """\
@@ -60,6 +71,8 @@ app.command("shopping-list", epilog=lists.SHOPPING_EXAMPLE)(lists.shopping_list)
 app.command("check", epilog=lists.CHECK_EXAMPLE)(lists.check)
 app.command("change", epilog=change.EXAMPLE)(change.change)
 app.command("range", epilog=ranges.EXAMPLE)(ranges.range_)
+app.command("close-out", epilog=close_out.EXAMPLE)(close_out.close_out)
+app.command("books", epilog=books.EXAMPLE)(books.books)
 app.command("survey", epilog=survey.EXAMPLE)(survey.survey)
 app.add_typer(samples.app, name="samples")
 app.add_typer(catalog.app, name="catalog")

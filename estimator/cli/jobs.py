@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 SAMPLE = "sample:"
 JOB_SUFFIX = ".toml"
+CLOSE_OUTS = "close-out"
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,12 +44,13 @@ def price_job(job: str, books_folder: Path | None) -> Priced:
     from estimator.pricing.books_for import books_for
     from estimator.pricing.engine import estimate
     from estimator.pricing.strays import stray_names
+    from estimator.pricing.versions import with_versions
     from estimator.survey.reader import read_job
 
     path = job_path(job)
     file = read_job(path)
     books = books_for(file, books_folder)
-    bid = estimate(file.survey, books)
+    bid = with_versions(estimate(file.survey, books), file, books_folder)
     return Priced(path, bid, (*file.notes, *left_out(books), *stray_names(bid)))
 
 
@@ -78,6 +80,25 @@ def sample_path(name: str) -> Path:
         names = ", ".join(found) or "none"
         problem = Problem(f"{SAMPLE}{name}", "there is no such sample.", f"Samples: {names}.")
         raise InputError([problem])
+    return found[name]
+
+
+def close_out_path(file: str) -> Path:
+    """Find a close-out file; "sample:nightstand" is the one that comes with that sample.
+
+    Raises:
+        InputError: no such sample; the problem lists those there are.
+    """
+    from estimator.catalog.shipped import shipped_samples
+
+    if not file.startswith(SAMPLE):
+        return Path(file)
+    folder = shipped_samples() / CLOSE_OUTS
+    found = {path.stem: path for path in sorted(folder.glob(f"*{JOB_SUFFIX}"))}
+    name = file.removeprefix(SAMPLE)
+    if name not in found:
+        write = f"Close-out samples: {', '.join(found) or 'none'}."
+        raise InputError([Problem(file, "there is no such close-out sample.", write)])
     return found[name]
 
 

@@ -42,9 +42,6 @@ def compare(closed: Closed, others: Sequence[CloseOutFile] = ()) -> Comparison:
     Args:
         closed: the file, its books, and its bid where it names a job file.
         others: close-out files of other jobs, whose receipts may hold lines for this one.
-
-    Raises:
-        InputError: no cost of an hour is known.
     """
     estimate, record, currency = estimate_of(closed), closed.file.record, closed.currency
     lines = lines_for(closed.file.job, (closed.file, *others), currency)

@@ -76,7 +76,7 @@ def entries_of(jobs: Sequence[Closed]) -> tuple[Entry, ...]:
 
     Raises:
         InputError: a job or a paper that stands in two files, kinds of line that accounts.csv
-            has no row for, currencies that differ, or hours without a cost; all of a sort.
+            has no row for, or currencies that differ; all of a sort.
     """
     _refuse(_twice(jobs))
     events = [(closed, event) for closed in jobs for event in events_of(closed)]

@@ -12,18 +12,14 @@ from estimator.ledger.reader import CloseOutFile
 from estimator.ledger.records import Deposit, TypedEstimate
 from estimator.money import round_money
 from estimator.pricing.hours import three_point
+from estimator.pricing.rate_builder import build_rate
 from estimator.pricing.records import Bid
-from estimator.problems import InputError, Problem
 from estimator.settings import Shop
 
 WHOLE_JOB = "whole job"
 TYPED = "typed"
 _ZERO = Decimal(0)
-_NO_COST = "the cost of an hour is not known"
-_WRITE_COST = (
-    "Write labor_cost_per_hour under [close_out], or in shop.toml under [ledger]. "
-    "It is what an hour costs you, not what you bill."
-)
+SUPPLY_RUN = "supply run"
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,19 +37,9 @@ class Closed:
 
     @property
     def cost_per_hour(self) -> Decimal:
-        """What an hour costs the shop; zero where the file holds no hours and nobody says.
-
-        Raises:
-            InputError: the file has hours and no cost for them.
-        """
+        """What an hour costs the shop: as the file says, else by the shop's settings."""
         stated = self.file.record.close_out.labor_cost_per_hour
-        known = _shop_cost(self.books.shop) if stated is None else stated
-        if known is not None:
-            return known
-        needs = self.file.record.estimate is None or self.file.record.estimate.labor_hours
-        if needs or any(each.cost_per_hour is None for each in self.file.record.hours):
-            raise InputError([Problem(self.file.where("close_out"), _NO_COST, _WRITE_COST)])
-        return _ZERO
+        return own_cost_per_hour(self.books.shop) if stated is None else stated
 
     @property
     def customer(self) -> str:
@@ -73,17 +59,17 @@ class Closed:
         return next((line.phase for line in lines if line.task == task), "")
 
 
-def _shop_cost(shop: Shop) -> Decimal | None:
-    """Own cost of an hour by the shop's settings."""
-    return shop.ledger.labor_cost_per_hour
+def own_cost_per_hour(shop: Shop) -> Decimal:
+    """What an hour costs a shop: the number it states, else the wage with its burden.
+
+    Overhead and profit are not in it, nor are hours that nobody pays for.
+    """
+    stated = shop.ledger.labor_cost_per_hour
+    return build_rate(shop.rate, shop.currency).burdened if stated is None else stated
 
 
 def estimate_of(closed: Closed) -> Estimate:
-    """The estimate of a closed job.
-
-    Raises:
-        InputError: no cost of an hour is known.
-    """
+    """The estimate of a closed job."""
     typed = closed.file.record.estimate
     if closed.bid is not None:
         return _from_bid(closed, closed.bid)
@@ -143,6 +129,7 @@ def _from_bid(closed: Closed, bid: Bid) -> Estimate:
     """The estimate as the bid has it, its hours at what they cost."""
     head, job, price = closed.file.record.close_out, bid.survey.job, bid.price
     asked, cap = _deposit(closed, price.total, price.deposit)
+    cap = price.payment.cap if closed.file.record.deposit is None else cap
     return Estimate(
         job=head.job,
         title=closed.title,
@@ -152,12 +139,12 @@ def _from_bid(closed: Closed, bid: Bid) -> Estimate:
         source=head.estimate or "",
         price=price.before_tax,
         total=price.total,
-        materials=price.materials_cost,
-        hours=bid.hours.charged,
+        materials=price.materials_cost + price.purchase_tax + _allowed(bid, ("materials",)),
+        hours=bid.hours.charged + price.supply_run.hours,
         by_phase=tuple(_phases(bid)),
         cost_per_hour=closed.cost_per_hour,
         permit=price.permit_cost,
-        other=_ZERO,
+        other=_allowed(bid, ("labor", "other")),
         deposit=asked,
         deposit_cap=cap,
         items=tuple(
@@ -166,6 +153,12 @@ def _from_bid(closed: Closed, bid: Bid) -> Estimate:
         ),
         tasks=tuple(_tasks(bid)),
     )
+
+
+def _allowed(bid: Bid, kinds: tuple[str, ...]) -> Decimal:
+    """Sums set aside for what was not chosen; they are settled at cost."""
+    amounts = (each.amount for each in bid.price.allowances if each.kind in kinds)
+    return sum(amounts, _ZERO)
 
 
 def _phases(bid: Bid) -> Iterator[tuple[str, Decimal]]:
@@ -190,6 +183,8 @@ def _phases(bid: Bid) -> Iterator[tuple[str, Decimal]]:
     yield from found.items()
     if rest:
         yield WHOLE_JOB, rest
+    if bid.price.supply_run.hours:
+        yield SUPPLY_RUN, bid.price.supply_run.hours
 
 
 def _tasks(bid: Bid) -> Iterator[EstimatedTask]:

@@ -13,11 +13,7 @@ from estimator.ledger.work_events import work_events
 
 
 def events_of(closed: Closed) -> Iterator[Event]:
-    """Every event of one closed job that moves an amount; a bid is none and posts nothing.
-
-    Raises:
-        InputError: hours without a cost.
-    """
+    """Every event of one closed job that moves an amount; a bid is none and posts nothing."""
     for event in (*bill_events(closed), *work_events(closed), *customer_events(closed)):
         moved = tuple(each for each in event.postings if each.net or each.tax)
         if moved:

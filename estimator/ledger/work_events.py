@@ -11,11 +11,7 @@ from estimator.ledger.spent import drive_cost, drive_rate, labor_cost, stock_cos
 
 
 def work_events(closed: Closed) -> Iterator[Event]:
-    """Stock, hours and driving: costs of the job, each against where it comes from.
-
-    Raises:
-        InputError: hours without a cost.
-    """
+    """Stock, hours and driving: costs of the job, each against where it comes from."""
     record = closed.file.record
     for at, move in enumerate(record.stock):
         yield _stock(closed, move, f"stock[{at}]")

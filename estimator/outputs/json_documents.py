@@ -10,6 +10,7 @@ from typing import Literal
 
 from estimator.catalog.records import Account, LaborUnit, Material
 from estimator.measures import System
+from estimator.outputs.ledger_documents import BooksDocument, CloseOutDocument
 from estimator.pricing.change_records import ChangedLine, ChangePrice, ItemChange, Recheck
 from estimator.pricing.records import (
     BookLine,
@@ -206,6 +207,8 @@ DOCUMENTS: Mapping[str, type] = {
     "check": CheckDocument,
     "range": RangeDocument,
     "change": ChangeDocument,
+    "close-out": CloseOutDocument,
+    "books": BooksDocument,
     "catalog-check": CatalogCheckDocument,
     "catalog-show": CatalogDocument,
     "problems": ProblemsDocument,

@@ -7,10 +7,14 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import fields
 from decimal import Decimal
+from pathlib import Path
 
+from estimator.files import replace_file
 from estimator.ledger.account_map import AccountMap, need_all
 from estimator.ledger.entries import Entry
 from estimator.outputs.xlsx_values import clean_text
+from estimator.problems import InputError, Problem
+from estimator.text_files import read_bytes
 
 COLUMNS = tuple(field.name for field in fields(Entry))
 MAP_COLUMNS = ("map_name", "map_year", "map_line", "map_confidence")
@@ -77,3 +81,19 @@ def _text(text: str) -> str:
         return guarded
     doubled = guarded.replace('"', '""')
     return f'"{doubled}"'
+
+
+def write_csv(path: Path, data: bytes, *, replace: bool) -> None:
+    """Write an export in one step. A file that differs is replaced only if asked.
+
+    Nothing in a CSV file tells whether somebody has changed it since.
+
+    Raises:
+        InputError: another file is there, or it cannot be written.
+    """
+    if not replace and path.exists():
+        if path.is_file() and read_bytes(path, str(path)) == data:
+            return
+        read = "this file is there already, and holds something else."
+        raise InputError([Problem(str(path), read, "Choose another name, or ask to replace it.")])
+    replace_file(path, data)
