@@ -37,7 +37,7 @@ def bid_summary(bid: Bid) -> list[str]:
 def _rows(bid: Bid) -> list[tuple[str, str]]:
     """Set out price, time and shopping, each with its name."""
     price = bid.price
-    rows = [("Total", _total(bid))]
+    rows = [*_version(bid), ("Total", _total(bid))]
     if bid.second_total is not None:
         worse = money(bid, bid.second_total)
         rows.append(("Second total", f"{worse} if this turns out badly: {bid.second_total_why}"))
@@ -45,6 +45,14 @@ def _rows(bid: Bid) -> list[tuple[str, str]]:
         rest = money(bid, price.balance)
         rows.append(("Deposit", f"{money(bid, price.deposit)}, then {rest}"))
     return [*rows, ("Hours", _hours(bid)), ("Visits", _visits(bid)), ("To buy", _to_buy(bid))]
+
+
+def _version(bid: Bid) -> list[tuple[str, str]]:
+    """Which version this is and why there is one, where the job lists any."""
+    if not bid.versions:
+        return []
+    last = bid.versions[-1]
+    return [("Version", f"{last.number}: {last.why}")]
 
 
 def _total(bid: Bid) -> str:
@@ -84,11 +92,10 @@ def _ways(bid: Bid) -> list[str]:
 
 
 def _way(bid: Bid, option: RouteOption) -> list[str]:
-    stopped = f"; stopped by {', '.join(option.blocked_by)}" if option.blocked_by else ""
     chosen = " (this bid)" if option.chosen else ""
     said = (
         f"{option.route}{chosen}: {money(bid, option.total)}, {_shown(option.hours)} h, "
-        f"{option.order_text}, {counted(option.members, 'member')} crossed{stopped}"
+        f"{option.order_text}, {counted(option.members, 'member')} crossed; {option.why}"
     )
     return wrapped(said, first=f"{option.rank:>2}. ")
 

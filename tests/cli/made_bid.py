@@ -11,10 +11,12 @@ from typing import cast
 from estimator.catalog.records import Books
 from estimator.pricing.records import (
     Bid,
+    FindingCounts,
     Hours,
     LaborLine,
     PackBought,
     PriceBuild,
+    RouteOption,
     ShoppingLine,
     StockDrawn,
 )
@@ -154,6 +156,17 @@ REMEDIES = (
     RemedyTask("terminate", "replace-box", Decimal(1), "ea"),
     RemedyChange("device", "new", "gfci receptacle"),
 )  # fmt: skip
+
+
+def made_way() -> RouteOption:
+    """The way C of S14, worked by hand, as if there were no way into the crawlspace."""
+    return RouteOption(
+        route="C", rank=1, order_text="14 ft of 14-2", members=2, openings=0,
+        opening_in2=Fraction(0), hours=Decimal("1.663"), labor=Decimal("133.07"),
+        materials=Decimal("8.68"), cost=Decimal("141.75"), total=Decimal("141.75"),
+        findings=FindingCounts(1, 0, 0, 2, 3, 4), blocked_by=("level-access:C",),
+        unpriced_items=(), why="blocked by level-access:C", chosen=False,
+    )  # fmt: skip
 
 
 def made_bid(**changes: object) -> Bid:

@@ -234,6 +234,14 @@ def test_names_that_look_like_formulas_stay_text() -> None:
     assert found["@Firm with an odd name"] == "s"
 
 
+def test_a_local_rule_that_looks_like_a_formula_stays_text() -> None:
+    odd = ("own_hours = 9.5", 'own_hours = 9.5\nforbidden = "=1+1"')
+    page = opened(workbook(with_compare(S21, odd)))["Compare"]
+    assert "A local rule named in the job: =1+1" in {
+        cell.value for row in page.iter_rows() for cell in row if cell.data_type == "s"
+    }
+
+
 def test_the_chart_shows_cash_and_all_in_of_each_column() -> None:
     (chart,) = opened(workbook(worked()))["Compare"]._charts
     assert [series.tx.v for series in chart.series] == ["Cash", "All in"]
