@@ -15,6 +15,7 @@ from estimator.cli import (
     close_out,
     lists,
     ranges,
+    rate,
     samples,
     schema,
     survey,
@@ -73,6 +74,7 @@ app.command("change", epilog=change.EXAMPLE)(change.change)
 app.command("range", epilog=ranges.EXAMPLE)(ranges.range_)
 app.command("close-out", epilog=close_out.EXAMPLE)(close_out.close_out)
 app.command("books", epilog=books.EXAMPLE)(books.books)
+app.command("rate", epilog=rate.EXAMPLE)(rate.rate)
 app.command("survey", epilog=survey.EXAMPLE)(survey.survey)
 app.add_typer(samples.app, name="samples")
 app.add_typer(catalog.app, name="catalog")

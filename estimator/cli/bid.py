@@ -48,7 +48,7 @@ def bid(
 ) -> None:
     """Price a job, write its bid workbook and print a summary."""
     with told(as_json=as_json):
-        priced = price_job(job, books)
+        priced = price_job(job, books, one_more=True)
         tell(priced.notes)
         if _blocked(priced):
             _say_blocked(priced, as_json=as_json)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -31,18 +31,20 @@ class Priced:
     notes: tuple[str, ...]
 
 
-def price_job(job: str, books_folder: Path | None) -> Priced:
+def price_job(job: str, books_folder: Path | None, *, one_more: bool = False) -> Priced:
     """Read a job and its books, and price it.
 
     Args:
         job: path of a job file, or "sample:" and the name of a shipped sample.
         books_folder: books to use in place of those the job names.
+        one_more: work out what one more outlet would cost, too.
 
     Raises:
         InputError: with every problem of the job file or the books.
     """
     from estimator.pricing.books_for import books_for
     from estimator.pricing.engine import estimate
+    from estimator.pricing.one_more import one_more_outlet
     from estimator.pricing.strays import stray_names
     from estimator.pricing.versions import with_versions
     from estimator.survey.reader import read_job
@@ -51,6 +53,8 @@ def price_job(job: str, books_folder: Path | None) -> Priced:
     file = read_job(path)
     books = books_for(file, books_folder)
     bid = with_versions(estimate(file.survey, books), file, books_folder)
+    if one_more:
+        bid = replace(bid, one_more=one_more_outlet(file.survey, books, bid))
     return Priced(path, bid, (*file.notes, *left_out(books), *stray_names(bid)))
 
 

@@ -24,6 +24,7 @@ class Document(StrEnum):
     CHANGE = "change"
     CLOSE_OUT = "close-out"
     BOOKS = "books"
+    RATE = "rate"
     CATALOG_CHECK = "catalog-check"
     CATALOG_SHOW = "catalog-show"
     PROBLEMS = "problems"

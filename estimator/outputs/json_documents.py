@@ -10,8 +10,10 @@ from typing import Literal
 
 from estimator.catalog.records import Account, LaborUnit, Material
 from estimator.measures import System
+from estimator.outputs.clear_bid import StatedField
 from estimator.outputs.ledger_documents import BooksDocument, CloseOutDocument
 from estimator.pricing.change_records import ChangedLine, ChangePrice, ItemChange, Recheck
+from estimator.pricing.price_records import OneMore, RateBuild
 from estimator.pricing.records import (
     BookLine,
     Hours,
@@ -59,18 +61,22 @@ class BidDocument:
         workbook: where the workbook was written; null where a finding blocks the bid.
         blocked_by: ids (rule:subject) of the findings that block it and nobody accepted.
         second_total: the total if every unknown that moves the price turns out badly.
+        one_more: what one more outlet would cost while there.
+        states: the fields that a clear bid states; `said` is empty where this one says nothing.
         settings: each setting used, as written in the books or the job.
         books: the file that each book was read from.
         notes: how measures and books were read, where there is something to say.
     """
 
-    schema: Literal["estimator-bid-2"]
+    schema: Literal["estimator-bid-3"]
     job: JobHead
     workbook: str | None
     blocked_by: tuple[str, ...]
     price: PriceBuild
     second_total: Decimal | None
     second_total_why: str
+    one_more: OneMore | None
+    states: tuple[StatedField, ...]
     hours: Hours
     takeoff: Takeoff
     findings: tuple[Finding, ...]
@@ -167,6 +173,24 @@ class RangeDocument:
 
 
 @dataclass(frozen=True, slots=True)
+class RateDocument:
+    """What `estimator rate --json` prints: the labor rate, step by step.
+
+    Attributes:
+        stated: the rate that shop.toml states; null where it is to be built.
+        markup_pct: what the rate built adds to the cost of a billable hour, in percent of it.
+        margin_pct: the same in percent of the rate.
+    """
+
+    schema: Literal["estimator-rate-1"]
+    currency: str
+    stated: Decimal | None
+    built: RateBuild
+    markup_pct: Decimal
+    margin_pct: Decimal
+
+
+@dataclass(frozen=True, slots=True)
 class ProblemsDocument:
     """What any command prints with `--json` when the input was bad."""
 
@@ -209,6 +233,7 @@ DOCUMENTS: Mapping[str, type] = {
     "change": ChangeDocument,
     "close-out": CloseOutDocument,
     "books": BooksDocument,
+    "rate": RateDocument,
     "catalog-check": CatalogCheckDocument,
     "catalog-show": CatalogDocument,
     "problems": ProblemsDocument,

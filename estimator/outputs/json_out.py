@@ -10,6 +10,7 @@ from typing import Any
 from estimator.catalog.records import Books
 from estimator.measures import System
 from estimator.outputs.catalog_rows import rows_with
+from estimator.outputs.clear_bid import clear_bid
 from estimator.outputs.json_documents import (
     DOCUMENTS,
     BidDocument,
@@ -37,13 +38,15 @@ def bid_json(bid: Bid, workbook: str | None, notes: tuple[str, ...]) -> str:
     """Write the whole bid; `workbook` is where the file went, None where there is none."""
     shop = bid.books.shop
     document = BidDocument(
-        schema="estimator-bid-2",
+        schema="estimator-bid-3",
         job=_head(bid),
         workbook=workbook,
         blocked_by=_blocked_by(bid),
         price=bid.price,
         second_total=bid.second_total,
         second_total_why=bid.second_total_why,
+        one_more=bid.one_more,
+        states=clear_bid(bid),
         hours=bid.hours,
         takeoff=bid.takeoff,
         findings=bid.findings,
@@ -55,7 +58,7 @@ def bid_json(bid: Bid, workbook: str | None, notes: tuple[str, ...]) -> str:
         books=bid.books.files,
         notes=notes,
     )
-    return _written(document, bid.survey.job.units)
+    return written(document, bid.survey.job.units)
 
 
 def takeoff_json(bid: Bid, notes: tuple[str, ...]) -> str:
@@ -67,7 +70,7 @@ def takeoff_json(bid: Bid, notes: tuple[str, ...]) -> str:
         takeoff=bid.takeoff,
         notes=notes,
     )
-    return _written(document, bid.survey.job.units)
+    return written(document, bid.survey.job.units)
 
 
 def shopping_json(bid: Bid, notes: tuple[str, ...]) -> str:
@@ -82,7 +85,7 @@ def shopping_json(bid: Bid, notes: tuple[str, ...]) -> str:
         shopping=bid.shopping,
         notes=notes,
     )
-    return _written(document, bid.survey.job.units)
+    return written(document, bid.survey.job.units)
 
 
 def check_json(bid: Bid, notes: tuple[str, ...]) -> str:
@@ -95,7 +98,7 @@ def check_json(bid: Bid, notes: tuple[str, ...]) -> str:
         tests=dict(safety_list(bid.survey, bid.findings)),
         notes=notes,
     )
-    return _written(document, bid.survey.job.units)
+    return written(document, bid.survey.job.units)
 
 
 def change_json(order: ChangeOrder, workbook: str | None, notes: tuple[str, ...]) -> str:
@@ -115,7 +118,7 @@ def change_json(order: ChangeOrder, workbook: str | None, notes: tuple[str, ...]
         total_anew=order.after.price.total,
         notes=notes,
     )
-    return _written(document, order.after.survey.job.units)
+    return written(document, order.after.survey.job.units)
 
 
 def range_json(bid: Bid, spread: PriceRange, notes: tuple[str, ...]) -> str:
@@ -128,17 +131,17 @@ def range_json(bid: Bid, spread: PriceRange, notes: tuple[str, ...]) -> str:
         unpriced_items=bid.price.unpriced_items,
         notes=notes,
     )
-    return _written(document, bid.survey.job.units)
+    return written(document, bid.survey.job.units)
 
 
 def problems_json(problems: Iterable[Problem]) -> str:
     """Write what was wrong with the input."""
-    return _written(ProblemsDocument("estimator-problems-1", tuple(problems)))
+    return written(ProblemsDocument("estimator-problems-1", tuple(problems)))
 
 
 def catalog_check_json(folder: str, warnings: Iterable[Problem]) -> str:
     """Write which books can be used, and what to look at in them."""
-    return _written(CatalogCheckDocument("estimator-catalog-check-1", folder, tuple(warnings)))
+    return written(CatalogCheckDocument("estimator-catalog-check-1", folder, tuple(warnings)))
 
 
 def catalog_json(books: Books, word: str) -> str:
@@ -153,7 +156,7 @@ def catalog_json(books: Books, word: str) -> str:
         accounts=rows.accounts,
         settings=rows.settings,
     )
-    return _written(document)
+    return written(document)
 
 
 def document_schema(name: str) -> dict[str, Any]:
@@ -191,6 +194,6 @@ def _blocked_by(bid: Bid) -> tuple[str, ...]:
     return tuple(finding.finding_id for finding in bid.findings if finding.stops_the_bid)
 
 
-def _written(document: object, system: System = "us") -> str:
+def written(document: object, system: System = "us") -> str:
     """Write a document; letters beyond ASCII are escaped, so that any terminal carries them."""
     return json.dumps(shape_of(type(document), "").write(document, system), indent=2)
