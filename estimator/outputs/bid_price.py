@@ -27,6 +27,7 @@ CAP = "the most that is paid for the work above"
 NO_RATES = "none: the price is fixed"
 OVER = " CHECK BEFORE SENDING: this is more than the cap set for deposits."
 AFTER_DEPOSIT = "after the deposit"
+ONE_MORE = "while there, on top of the total"
 NO_PERMIT = "none in this price"
 WITH_PERMIT = "fee and handling, in the price"
 _PLACES = 4
@@ -46,6 +47,10 @@ def _lines(draft: Draft) -> Iterator[Line]:
     yield from _parts(draft)
     yield from _tax_and_total(draft)
     yield from _payments(draft)
+    more = draft.bid.one_more
+    if more is not None and more.amount is not None:
+        said = words(f"{ONE_MORE}: {more.why}", looks.PLAIN)
+        yield "One more outlet", said, draft.money("one_more_outlet", more.amount)
 
 
 def _money(draft: Draft, name: str, amount: Decimal) -> Cell:

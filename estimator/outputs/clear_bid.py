@@ -34,7 +34,8 @@ class StatedField:
 
 def clear_bid(bid: Bid) -> tuple[StatedField, ...]:
     """Every field of the list, in its order."""
-    said = _of_the_job(bid) | _of_the_price(bid) | _of_the_terms(bid.books.shop.terms)
+    terms = bid.books.shop.terms
+    said = {**_of_the_job(bid), **_of_the_price(bid), **_of_the_terms(terms)}
     return tuple(
         StatedField(
             row.field, row.title, _filled(said[row.field]), row.source, row.where, row.confidence

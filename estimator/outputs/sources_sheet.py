@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from estimator.outputs import looks
 from estimator.outputs.cells import Row, Sheet, day, line_number, words
+from estimator.outputs.clear_bid_rows import CLEAR_HEADERS, clear_rows
 from estimator.outputs.draft import NOT_STATED, Draft
 
 NAME = "Assumptions and sources"
@@ -31,6 +32,7 @@ def write_sources(draft: Draft) -> Sheet:
     draft.heading(sheet, "Assumptions and sources", _ADVICE)
     for title, name, headers, rows in (
         ("Assumptions", "Assumptions", ASSUMPTION_HEADERS, _assumptions(draft)),
+        ("What a clear bid states", "Clear_bid", CLEAR_HEADERS, clear_rows(draft)),
         ("Where prices are from", "Price_sources", PRICE_HEADERS, _prices(draft)),
         ("Where hours are from", "Hour_sources", HOUR_HEADERS, _hours(draft)),
         ("Rules held against", "Rule_sources", RULE_HEADERS, _rules(draft)),

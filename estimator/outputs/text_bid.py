@@ -14,6 +14,7 @@ from estimator.outputs.text_job import (
     unpriced_lines,
 )
 from estimator.outputs.text_layout import counted, heading, number, pairs, wrapped
+from estimator.outputs.text_price import price_rows, unsaid_lines
 from estimator.pricing.records import Bid, RouteOption
 
 HOURS_PLACES = 2
@@ -30,21 +31,15 @@ def bid_summary(bid: Bid) -> list[str]:
         *_findings(bid),
         *assumption_lines(bid.takeoff.assumptions),
         *unpriced_lines(bid),
+        *unsaid_lines(bid),
         *caution_lines(),
     ]
 
 
 def _rows(bid: Bid) -> list[tuple[str, str]]:
     """Set out price, time and shopping, each with its name."""
-    price = bid.price
-    rows = [*_version(bid), ("Total", _total(bid))]
-    if bid.second_total is not None:
-        worse = money(bid, bid.second_total)
-        rows.append(("Second total", f"{worse} if this turns out badly: {bid.second_total_why}"))
-    if price.deposit:
-        rest = money(bid, price.balance)
-        rows.append(("Deposit", f"{money(bid, price.deposit)}, then {rest}"))
-    return [*rows, ("Hours", _hours(bid)), ("Visits", _visits(bid)), ("To buy", _to_buy(bid))]
+    rest = [("Hours", _hours(bid)), ("Visits", _visits(bid)), ("To buy", _to_buy(bid))]
+    return [*_version(bid), *price_rows(bid), *rest]
 
 
 def _version(bid: Bid) -> list[tuple[str, str]]:
@@ -53,13 +48,6 @@ def _version(bid: Bid) -> list[tuple[str, str]]:
         return []
     last = bid.versions[-1]
     return [("Version", f"{last.number}: {last.why}")]
-
-
-def _total(bid: Bid) -> str:
-    price = bid.price
-    tax = f"{money(bid, price.tax)} of it sales tax" if price.tax else "no sales tax added"
-    least = "; the minimum charge applies" if price.minimum_governs else ""
-    return f"{money(bid, price.total)}, {tax}{least}"
 
 
 def _hours(bid: Bid) -> str:

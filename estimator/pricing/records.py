@@ -17,6 +17,7 @@ from estimator.pricing.price_records import (
     ZERO,
     AllowanceLine,
     Contingency,
+    OneMore,
     Payment,
     PriceForm,
     RateBuild,
@@ -269,6 +270,7 @@ class Bid:
     Attributes:
         second_total: the total if every unknown that moves the price turns out badly; None
             where none does. second_total_why: which unknowns those are.
+        one_more: what one more outlet would cost; None where nobody asked.
     """
 
     survey: Survey
@@ -283,3 +285,4 @@ class Bid:
     book_lines: tuple[BookLine, ...]
     second_total: Decimal | None
     second_total_why: str
+    one_more: OneMore | None = None
