@@ -87,6 +87,9 @@ def _parties(draft: Draft, sheet: Sheet) -> None:
         ("Bid number", job.id),
     ):  # fmt: skip
         _line(sheet, label, text)
+    if draft.bid.versions:
+        last = draft.bid.versions[-1]
+        _line(sheet, "Version", f"{last.number}: {last.why}")
     if job.bid_date is None:
         _line(sheet, "Date", NOT_STATED)
         _line(sheet, "Valid until", NOT_STATED)

@@ -13,6 +13,7 @@ from estimator.measures import System
 from estimator.outputs.clear_bid import StatedField
 from estimator.outputs.ledger_documents import BooksDocument, CloseOutDocument
 from estimator.pricing.change_records import ChangedLine, ChangePrice, ItemChange, Recheck
+from estimator.pricing.compare_records import Comparison
 from estimator.pricing.price_records import OneMore, RateBuild
 from estimator.pricing.records import (
     BookLine,
@@ -21,11 +22,13 @@ from estimator.pricing.records import (
     PriceBuild,
     RouteOption,
     ShoppingLine,
+    VersionNote,
 )
 from estimator.pricing.risk_records import PriceRange
 from estimator.problems import Problem
 from estimator.rules.records import Finding
 from estimator.survey.differences import ChangedFact
+from estimator.tables.own_or_hire import Matter
 from estimator.takeoff.records import Takeoff
 
 
@@ -84,6 +87,7 @@ class BidDocument:
     labor: tuple[LaborLine, ...]
     routes: tuple[RouteOption, ...]
     book_lines: tuple[BookLine, ...]
+    versions: tuple[VersionNote, ...]
     settings: Mapping[str, str]
     books: Mapping[str, str]
     notes: tuple[str, ...]
@@ -161,6 +165,23 @@ class ChangeDocument:
 
 
 @dataclass(frozen=True, slots=True)
+class CompareDocument:
+    """What `estimator compare --json` prints: ways, and doing it yourself against hiring.
+
+    Attributes:
+        routes: best first, each with why. matters: what money does not show, either side.
+    """
+
+    schema: Literal["estimator-compare-1"]
+    job: JobHead
+    blocked_by: tuple[str, ...]
+    routes: tuple[RouteOption, ...]
+    comparison: Comparison
+    matters: tuple[Matter, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class RangeDocument:
     """What `estimator range --json` prints: how far hours and total may come out otherwise."""
 
@@ -229,6 +250,7 @@ DOCUMENTS: Mapping[str, type] = {
     "takeoff": TakeoffDocument,
     "shopping-list": ShoppingDocument,
     "check": CheckDocument,
+    "compare": CompareDocument,
     "range": RangeDocument,
     "change": ChangeDocument,
     "close-out": CloseOutDocument,

@@ -18,6 +18,7 @@ from estimator.outputs.json_documents import (
     CatalogDocument,
     ChangeDocument,
     CheckDocument,
+    CompareDocument,
     JobHead,
     ProblemsDocument,
     RangeDocument,
@@ -26,10 +27,12 @@ from estimator.outputs.json_documents import (
 )
 from estimator.outputs.json_shape import measure_schemas, record_schema, records_within, shape_of
 from estimator.pricing.change_records import ChangeOrder
+from estimator.pricing.compare import compare
 from estimator.pricing.records import Bid
 from estimator.pricing.risk_records import PriceRange
 from estimator.problems import Problem
 from estimator.rules.safety_list import safety_list
+from estimator.tables.own_or_hire import matters
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -54,6 +57,7 @@ def bid_json(bid: Bid, workbook: str | None, notes: tuple[str, ...]) -> str:
         labor=bid.labor,
         routes=bid.routes,
         book_lines=bid.book_lines,
+        versions=bid.versions,
         settings=shop.shown,
         books=bid.books.files,
         notes=notes,
@@ -119,6 +123,20 @@ def change_json(order: ChangeOrder, workbook: str | None, notes: tuple[str, ...]
         notes=notes,
     )
     return written(document, order.after.survey.job.units)
+
+
+def compare_json(bid: Bid, notes: tuple[str, ...]) -> str:
+    """Write the ways, and doing it yourself against each hire bid."""
+    document = CompareDocument(
+        schema="estimator-compare-1",
+        job=_head(bid),
+        blocked_by=_blocked_by(bid),
+        routes=bid.routes,
+        comparison=compare(bid),
+        matters=matters(bid.survey.job.country),
+        notes=notes,
+    )
+    return written(document, bid.survey.job.units)
 
 
 def range_json(bid: Bid, spread: PriceRange, notes: tuple[str, ...]) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
@@ -25,6 +26,7 @@ from estimator.pricing.price_records import (
     TaxBuild,
 )
 from estimator.rules.records import Finding
+from estimator.survey.differences import ChangedFact
 from estimator.survey.records import Survey
 from estimator.takeoff.records import Takeoff
 
@@ -264,6 +266,22 @@ class BookLine:
 
 
 @dataclass(frozen=True, slots=True)
+class VersionNote:
+    """One version of a bid.
+
+    Attributes:
+        total: what it comes to with the books of today; None where its file is not named.
+        changes: what it states differently from the version before it.
+    """
+
+    number: int
+    dated: date | None
+    why: str
+    total: Decimal | None
+    changes: tuple[ChangedFact, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Bid:
     """Everything the outputs need, and nothing they must work out themselves.
 
@@ -286,3 +304,4 @@ class Bid:
     second_total: Decimal | None
     second_total_why: str
     one_more: OneMore | None = None
+    versions: tuple[VersionNote, ...] = ()

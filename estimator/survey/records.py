@@ -14,6 +14,7 @@ from estimator.survey.electrical import Box, Circuit, Run, TruckStock
 from estimator.survey.fields import Capitals, MaybeInt, NotNegative, Record, Whole, YesNo
 from estimator.survey.place import Corner, Gap, Level, Member, Obstacle, Room, Tee, Wall
 from estimator.survey.risks import Risk
+from estimator.survey.versions import Version
 
 BareUnit = Literal["in", "ft", "mm", "cm", "m"]
 
@@ -126,6 +127,7 @@ class Survey(Record):
     amendments: tuple[Amendment, ...] = ()
     house: House = Field(default_factory=House)
     compare: Compare = Field(default_factory=Compare)
+    versions: tuple[Version, ...] = ()
     books: BookFiles = Field(default_factory=BookFiles)
     settings: dict[str, Any] = Field(
         default_factory=dict, description="laid over shop.toml, section by section"

@@ -10,6 +10,8 @@ WORDS = {
     "Job.units": "feet and gallons, or metres and litres",
     "Job.year_built": "lead paint is asked about in old houses",
     "Job.occupied": "someone lives in the rooms during the work",
+    "Version.number": "1 for the first bid; the highest is the job at hand",
+    "Version.date": "of that version",
     "Circuit.breaker": "amperes on the breaker's handle",
     "Circuit.serves": "rooms and appliances on it",
     "Circuit.grounded": "an equipment ground is there",
