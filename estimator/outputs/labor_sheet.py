@@ -65,6 +65,8 @@ def _task(draft: Draft, sheet: Sheet, line: LaborLine) -> Row:
         )
     )  # fmt: skip
     each = (line.unit_low, line.unit_likely, line.unit_high)
+    for end, column in (("low", "J"), ("likely", "K"), ("high", "L")):
+        draft.places[f"hours {end}", line.task_line_id] = sheet.ref(column, row)
     return [
         words(line.task_line_id), words(line.phase), words(line.description),
         formula(place, line.quantity) if place else number(line.quantity),

@@ -9,6 +9,7 @@ from estimator.pricing.risk_records import PriceRange, RangeInput
 
 PERCENT_PLACES = 0
 _LOW_PCT = 45
+SHAPES = ("triangular", "pert")
 _KINDS = {
     "hours": "hours of a task",
     "risk": "may be found",

@@ -19,7 +19,6 @@ from estimator.pricing.risk_inputs import (
     built_up_moments,
     case_of,
     hours_moments,
-    swing,
 )
 from estimator.pricing.risk_records import Driver, Level, PriceRange, Spread
 from estimator.survey.records import Survey
@@ -144,8 +143,10 @@ def _drivers(case: Case, outcome: Outcome) -> tuple[Driver, ...]:
     from estimator.pricing.risk_sim import shares_pct
 
     found = [
-        Driver(each.name, each.kind, share, to_decimal(swing(case, each), case.places))
-        for each, share in zip(case.inputs, shares_pct(outcome), strict=True)
+        Driver(line, each.name, each.kind, share, each.swing)
+        for line, (each, share) in enumerate(
+            zip(case.inputs, shares_pct(outcome), strict=True), start=1
+        )
     ]
     moving = [each for each in found if each.share_pct]
     return tuple(sorted(moving, key=lambda each: -each.share_pct)[:MOST_DRIVERS])

@@ -78,20 +78,22 @@ def case_of(
     if hours.basis == "override" and hours.likely:
         scale = Fraction(hours.charged) / Fraction(hours.likely)
     lines = labor if hours.likely or hours.basis != "override" else ()
-    inputs = (
+    found = (
         *(_task(line, scale, terms) for line in lines),
         *_stated(hours, lines),
         *_risks(survey, terms),
         *_materials(terms),
     )
+    places = minor_unit(books.shop.currency)
+    inputs = tuple(replace(each, swing=to_decimal(_swing(build, each), places)) for each in found)
     likely = hours.charged if hours.basis == "override" else hours.likely
-    return Case(terms, build, inputs, minor_unit(books.shop.currency), scale, likely)
+    return Case(terms, build, inputs, places, scale, likely)
 
 
 def _input(kind: InputKind, name: str, figures: Range, source: str) -> RangeInput:
     """An input that always counts and takes no parts."""
     return RangeInput(
-        kind, name, *figures, ZERO, ZERO, ZERO, ALWAYS_PCT, ZERO, ZERO, source
+        kind, name, *figures, ZERO, ZERO, ZERO, ALWAYS_PCT, ZERO, ZERO, ZERO, source
     )  # fmt: skip
 
 
@@ -117,7 +119,7 @@ def _risks(survey: Survey, terms: RiskTerms) -> Iterator[RangeInput]:
             kind="risk", name=risk.name,
             low=risk.hours_low, likely=risk.hours_likely, high=risk.hours_high,
             parts_low=risk.parts_low, parts_likely=risk.parts_likely, parts_high=risk.parts_high,
-            chance_pct=risk.chance_pct, mean=ZERO, sd=ZERO, source=risk.source,
+            chance_pct=risk.chance_pct, mean=ZERO, sd=ZERO, swing=ZERO, source=risk.source,
         )  # fmt: skip
         yield _known(figures, terms)
 
@@ -188,11 +190,11 @@ def _sold(case: Case) -> Moments:
     return scaled(Moments(mean, squares - mean**2), sold)
 
 
-def swing(case: Case, each: RangeInput) -> Fraction:
+def _swing(build: PriceBuild, each: RangeInput) -> Fraction:
     """What moves from an input's low to its high, materials at cost; of a risk, the most."""
-    rate = Fraction(case.build.labor_rate_per_hour)
+    rate = Fraction(build.labor_rate_per_hour)
     if each.kind == "hours":
         return Fraction(each.high - each.low) * rate
     if each.kind == "risk":
         return Fraction(each.high) * rate + Fraction(each.parts_high)
-    return Fraction(each.high - each.low) / 100 * Fraction(case.build.materials_listed)
+    return Fraction(each.high - each.low) / 100 * Fraction(build.materials_listed)

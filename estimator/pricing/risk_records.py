@@ -23,6 +23,8 @@ class RangeInput:
         chance_pct: of a risk; 100 for what always counts.
         mean, sd: by the closed form of its shape, to six places, chance in it; in hours, or in
             percent.
+        swing: labor at its rate and materials at cost, from low to high, all others left alone;
+            of a risk, the most it takes.
         source: where the range comes from.
     """
 
@@ -37,6 +39,7 @@ class RangeInput:
     chance_pct: Decimal
     mean: Decimal
     sd: Decimal
+    swing: Decimal
     source: str
 
 
@@ -68,10 +71,10 @@ class Driver:
     Attributes:
         share_pct: of the variance of labor and materials as sold: the input's covariance with
             them. The shares of all inputs add up to 100, to the rounding.
-        swing: labor at its rate and materials at cost, from the input's low to its high, all
-            others left alone; of a risk, the most it takes.
+        line: which of the inputs it is, from 1. swing: of the input.
     """
 
+    line: int
     name: str
     kind: InputKind
     share_pct: Decimal

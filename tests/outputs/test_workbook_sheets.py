@@ -18,7 +18,7 @@ from tests.outputs.bid_factory import NAMES, bid_of, full_bid, full_file, sample
 from tests.outputs.spreadsheet import cells, opened
 
 SHEETS = [
-    "Bid", "Takeoff", "Shopping list", "Labor", "Price build-up", "Checks", "Compare", "Books",
+    "Bid", "Takeoff", "Shopping list", "Labor", "Price build-up", "Range", "Checks", "Compare", "Books",
     "Assumptions and sources",
 ]  # fmt: skip
 # The functions that every spreadsheet program has, as agreed for this workbook.
@@ -42,7 +42,7 @@ EVERY = pytest.mark.parametrize("name", [*NAMES, "everything"])
 
 
 @EVERY
-def test_nine_sheets_in_reading_order(name: str) -> None:
+def test_ten_sheets_in_reading_order(name: str) -> None:
     assert [sheet.title for sheet in pages(name)] == SHEETS
 
 
@@ -128,11 +128,11 @@ def test_no_formula_reaches_outside_the_file(name: str) -> None:
         assert b"TargetMode" not in b"".join(map(archive.read, archive.namelist()))
 
 
-def test_there_are_three_charts_with_values_to_draw_from() -> None:
+def test_there_are_four_charts_with_values_to_draw_from() -> None:
     with zipfile.ZipFile(BytesIO(sample_file("nightstand"))) as archive:
         names = [name for name in archive.namelist() if name.startswith("xl/charts/")]
         points = [len(re.findall(rb"<(?:c:)?pt ", archive.read(name))) for name in names]
-    assert len(points) == 3
+    assert len(points) == 4
     assert min(points) >= 8
 
 
