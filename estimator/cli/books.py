@@ -17,6 +17,7 @@ from estimator.problems import InputError, Problem
 if TYPE_CHECKING:
     from estimator.ledger.account_map import AccountMap
     from estimator.ledger.entries import Entry
+    from estimator.ledger.estimated import Closed
 
 EXAMPLE = """\
 Example: estimator books jobs/*.close-out.toml --year 2026 -o books-2026.csv
@@ -113,7 +114,8 @@ def _entries(
     from estimator.ledger.closing import open_job
     from estimator.ledger.entries import entries_of, in_year
 
-    jobs, problems = [], []
+    jobs: list[Closed] = []
+    problems: list[Problem] = []
     for file in files:
         try:
             jobs.append(open_job(close_out_path(file), folder))

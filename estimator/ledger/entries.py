@@ -13,6 +13,7 @@ from estimator.ledger.estimated import Closed
 from estimator.ledger.event_records import Event, Posting
 from estimator.ledger.events import events_of
 from estimator.ledger.kinds import GROUPS
+from estimator.ledger.reader import CloseOutFile
 from estimator.money import round_money
 from estimator.problems import InputError, Problem
 
@@ -20,6 +21,7 @@ _ID_DIGITS = 12
 _BETWEEN = "\x1f"
 _ZERO = Decimal(0)
 YES, NO = "Y", "N"
+_ONE_FILE = 'Keep it in one file; lines of a receipt may be for = "job:NUMBER".'
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,26 +105,26 @@ def _refuse(problems: Iterator[Problem]) -> None:
 
 def _twice(jobs: Sequence[Closed]) -> Iterator[Problem]:
     """Jobs and papers that would be booked twice, and currencies that cannot be added."""
-    seen: dict[tuple[str, ...], str] = {}
-    for closed in jobs:
-        path, record = str(closed.file.path), closed.file.record
+    seen: dict[tuple[str, ...], int] = {}
+    for at, closed in enumerate(jobs):
         if closed.currency != jobs[0].currency:
             read = f"its books are in {closed.currency}, those before in {jobs[0].currency}"
-            yield Problem(path, read, "Export each currency on its own.")
-        papers: list[tuple[tuple[str, ...], str, str]] = [
-            (("job", closed.file.job), f"job {closed.file.job}", closed.file.where("close_out"))
-        ]
-        for name, receipts in (("receipts", record.receipts), ("returns", record.returns)):
-            papers += [
-                ((name, each.supplier.casefold(), each.doc_no.casefold()),
-                 f"{each.supplier} {each.doc_no}", closed.file.where(name, at, "doc_no"))
-                for at, each in enumerate(receipts)
-            ]  # fmt: skip
-        for key, shown, where in papers:
-            first = seen.setdefault(key, path)
-            if first != path or (key[0] == "job" and where != closed.file.where("close_out")):
-                write = 'Keep it in one file; its lines may be for = "job:NUMBER".'
-                yield Problem(where, f'"{shown}" stands already in {first}', write)
+            yield Problem(str(closed.file.path), read, "Export each currency on its own.")
+        for key, where in _papers(closed.file):
+            first = seen.setdefault(key, at)
+            if first != at:
+                shown = " ".join(key[1:])
+                read = f'{key[0]} "{shown}" stands already in {jobs[first].file.path}'
+                yield Problem(where, read, _ONE_FILE)
+
+
+def _papers(file: CloseOutFile) -> Iterator[tuple[tuple[str, ...], str]]:
+    """What may stand in one file alone, and its place: the job, receipts and returns."""
+    yield ("job", file.job), file.where("close_out")
+    for name, papers in (("receipt", file.record.receipts), ("return", file.record.returns)):
+        for at, each in enumerate(papers):
+            key = (name, each.supplier.strip(), each.doc_no.strip())
+            yield key, file.where(f"{name}s", at, "doc_no")
 
 
 def _unmapped(events: Sequence[tuple[Closed, Event]]) -> Iterator[Problem]:
