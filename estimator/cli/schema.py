@@ -20,6 +20,7 @@ class Document(StrEnum):
     TAKEOFF = "takeoff"
     SHOPPING_LIST = "shopping-list"
     CHECK = "check"
+    COMPARE = "compare"
     RANGE = "range"
     CHANGE = "change"
     CLOSE_OUT = "close-out"
