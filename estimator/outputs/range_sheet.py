@@ -28,7 +28,7 @@ from estimator.outputs.text_layout import number as shown
 from estimator.pricing.risk_records import PriceRange
 
 NAME = "Range"
-WIDTHS = "11 50 12 12 12 12 12 12 12 12 12 12 14"
+WIDTHS = "10 46 11 11 11 11 8 8 8 9 9 11 11"
 ADVICE = (
     "Percentiles, shares and figures of the draws are stored: run the tool again to draw anew. "
     "All else follows from other cells."
