@@ -56,7 +56,7 @@ def check(
 
 
 def compare(job: JobArgument, books: BooksOption = None, as_json: JsonOption = False) -> None:
-    """Set ways against each other, and doing it yourself against hiring."""
+    """Rank the ways, and set doing it yourself against hiring."""
     with told(as_json=as_json):
         from estimator.outputs.json_out import compare_json
         from estimator.outputs.text_compare import compare_text

@@ -35,7 +35,9 @@ def schema(
     name: Annotated[
         Document,
         typer.Argument(
-            metavar="NAME", help=f"One of {', '.join(Document)}; problems is what bad input gives."
+            metavar="NAME",
+            help=f"One of {', '.join(Document)}; problems is what bad input gives.",
+            show_choices=False,
         ),
     ],
 ) -> None:
