@@ -14,6 +14,7 @@ import pytest
 
 from estimator.cli import terminal
 from estimator.pricing.books_for import books_for
+from estimator.pricing.compare import compare
 from estimator.pricing.engine import estimate
 from estimator.survey.reader import job_from_text
 from estimator.takeoff.records import Takeoff
@@ -59,6 +60,20 @@ def test_the_decisions_shown_are_read_and_seen() -> None:
     findings = {each.finding_id: each for each in estimate(survey, books_for(job)).findings}
     assert not [name for name in findings if name.startswith("afci-extension:")]
     assert "at most 3/16 in" in findings["box-gap:source"].figures
+
+
+def test_the_comparison_shown_comes_out_as_the_table_below_it_says() -> None:
+    """S21, worked by hand."""
+    text = (ROOT / "samples" / "nightstand.toml").read_text(encoding="utf-8") + MARKED["compare"]
+    job = job_from_text(text, ROOT / "samples" / "nightstand.toml")
+    made = compare(estimate(job.survey, books_for(job)))
+    assert made.own_column is not None
+    sums = [(each.cash, each.all_in) for each in (made.own_column, *made.hires)]
+    rows = re.findall(r"^\| (?:do it yourself|hire): .*\| ([\d.]+) \| ([\d.]+) \|$", README, re.M)
+    assert [tuple(map(str, row)) for row in sums] == rows
+    assert rows == [("202.90", "382.90"), ("545.00", "572.00")]
+    assert f"costs {made.against[0].by} less" in README
+    assert f"= {made.against[0].break_even}." in README
 
 
 def test_every_field_has_a_meaning() -> None:
