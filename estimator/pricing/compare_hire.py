@@ -88,23 +88,13 @@ def _permit(bid: Bid) -> CostLine:
 
 
 def _excluded(bid: Bid, hire: Hire) -> Iterator[CostLine]:
-    """What the bid leaves out: at the price stated, else priced from this takeoff, each once."""
-    done: set[str] = set()
+    """What the bid leaves out: at the price stated, else priced from this takeoff."""
     for part in hire.excludes:
-        covered = _parts_in(part)
-        if covered & done:
-            continue
-        done |= covered
         if part in hire.prices:
             line = _amount(bid, "excluded", f"{NOT_IN_IT}{part}", hire.prices[part])
-            line = replace(line, part=part)
+            yield replace(line, part=part)
         else:
-            line = _from_takeoff(bid, hire, part)
-        yield line
-
-
-def _parts_in(part: str) -> set[str]:
-    return {PATCH, PAINT} if part == PATCH_AND_PAINT else {part}
+            yield _from_takeoff(bid, hire, part)
 
 
 def _from_takeoff(bid: Bid, hire: Hire, part: str) -> CostLine:

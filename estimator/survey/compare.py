@@ -14,6 +14,9 @@ ALL_PCT = 100
 HirePart = Literal["materials", "permit", "wiring", "patch", "paint", "patch and paint", "clean-up"]
 
 
+_WHOLE: dict[str, tuple[str, ...]] = {"patch and paint": ("patch", "paint")}
+
+
 def _no_sign(value: object) -> object:
     """Take a percent sign off: 50 and "50 %" are the same."""
     return value.removesuffix("%").strip() if isinstance(value, str) else value
@@ -78,10 +81,12 @@ class Hire(Record):
 
     @model_validator(mode="after")
     def _parts_agree(self) -> Self:
-        both = [part for part in self.includes if part in self.excludes]
-        if both:
-            hint = f'Keep "{both[0]}" in one of the two lists.'
-            raise _refuse(f'"{both[0]}" is both in includes and in excludes', hint)
+        named = [*self.includes, *self.excludes]
+        parts = [part for each in named for part in _WHOLE.get(each, (each,))]
+        twice = [part for part in parts if parts.count(part) > 1]
+        if twice:
+            hint = "Name each part once, in one of the two lists."
+            raise _refuse(f'"{twice[0]}" stands twice in includes and excludes', hint)
         stray = [part for part in self.prices if part not in self.excludes]
         if stray:
             hint = f'Add "{stray[0]}" to excludes, or put its price in extras.'

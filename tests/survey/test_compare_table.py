@@ -70,8 +70,13 @@ def test_what_nobody_knows_of_a_bid(name: str) -> None:
         (HIRE, 'the key "quote" is missing', "every field is in the README"),
         (
             HIRE + 'quote = 1\nincludes = ["paint"]\nexcludes = ["paint"]',
-            '"paint" is both in includes and in excludes',
-            'Keep "paint" in one of the two lists.',
+            '"paint" stands twice in includes and excludes',
+            "Name each part once, in one of the two lists.",
+        ),
+        (
+            HIRE + 'quote = 1\nexcludes = ["patch", "patch and paint"]',
+            '"patch" stands twice in includes and excludes',
+            "Name each part once, in one of the two lists.",
         ),
         (
             HIRE + "quote = 1\nprices = { paint = 5 }",
