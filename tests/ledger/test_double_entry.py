@@ -4,7 +4,6 @@ bookkeeping (materials 120.00, invoice 560.88, deposit 185.09, balance 375.79, t
 from __future__ import annotations
 
 from collections import defaultdict
-from decimal import Decimal
 
 import pytest
 
