@@ -41,7 +41,7 @@ def _first(order: Sequence[Named], currency: str) -> str:
 def _other(each: Named, best: Named, currency: str) -> str:
     work = each[1]
     said = [_blocked(work)] if work.blocked_by else []
-    return "; ".join((*said, *_unpriced(work), _against(each, best, currency)))
+    return "; ".join((*said, _against(each, best, currency), *_unpriced(work)))
 
 
 def _blocked(work: Work) -> str:

@@ -87,8 +87,8 @@ def test_items_without_a_price_are_named() -> None:
         "costs 74.07 USD more than D (labor +68.49, materials +5.58)"
     )
     assert second == (
-        "its cost leaves out what has no price: glue; "
-        "costs 74.07 USD less than A (labor -68.49, materials -5.58)"
+        "costs 74.07 USD less than A (labor -68.49, materials -5.58); "
+        "its cost leaves out what has no price: glue"
     )
 
 
