@@ -169,3 +169,28 @@ def test_only_the_chosen_way_is_carried_on() -> None:
     ]  # fmt: skip
     job: Survey = house(**BARE, runs=runs)
     assert one_more_outlet(job, plain()).amount is not None
+
+
+def test_the_box_and_the_run_that_are_added() -> None:
+    """Like the last new ones, at a free place, with one typed leg and no trim of its own; 4 studs
+    in 12 + 72 + 12 = 96 in make 3 in 72 in."""
+    run = {"id": "1", "from": "a", "to": "b", "cable": "14-2", "way": "trim", "height": 3,
+           "walls": ["w"], "stapled_at": ["a"], "trim_length": 100, "caulk_length": 100,
+           "method": "bored"}  # fmt: skip
+    job = house(**BARE, run=run)
+    made = one_more._with_one_more(job, *one_more._last_new(job), estimate(job, plain()), plain())  # type: ignore[misc]
+    box, cable = made.boxes[-1], made.runs[-1]
+    assert (box.id, box.x_in, box.height_in, box.wall) == ("b and one more", 164, 15, "w")
+    assert (cable.id, cable.from_box, cable.to_box) == ("1 and one more", "b", "b and one more")
+    (leg,) = cable.legs
+    assert (leg.go, leg.length_in, leg.studs_count) == ("along", 72, 3)
+    assert (cable.way, cable.walls, cable.height_in, cable.level) == (None, (), None, None)
+    assert (cable.stapled_at, cable.trim_length_in, cable.caulk_length_in) == ((), None, None)
+    assert (cable.cable, cable.method) == ("14-2", "bored")
+    assert (len(made.boxes), len(made.runs)) == (3, 2)
+
+
+def test_a_run_without_length_passes_no_studs() -> None:
+    job = house(92, 92, **BARE)
+    made = one_more._with_one_more(job, *one_more._last_new(job), estimate(job, plain()), plain())  # type: ignore[misc]
+    assert made.runs[-1].legs[0].studs_count == 0

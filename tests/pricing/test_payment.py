@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
 import pytest
 
+from estimator.pricing.payment import deposit_cap, payment, planned_steps
 from estimator.pricing.price_records import Payment, PaymentStep
 from estimator.settings import PlannedPayment
+from tests.pricing.made_books import plain
 from tests.pricing.made_price import price
 
 
@@ -108,3 +111,20 @@ def test_the_first_step_of_a_plan_is_the_deposit() -> None:
     assert (built.payment.deposit_of, built.payment.over_cap) == ("plan", True)
     assert (built.deposit, built.balance) == (256, 384)
     assert [each.pct for each in built.payment.steps] == [40, 60]
+
+
+def test_steps_in_a_currency_without_cents() -> None:
+    """JPY 1,001 in halves: 501 and 500."""
+    steps = planned_steps(plan("50", "50"), Decimal(1001), "JPY")
+    assert [str(each.amount) for each in steps] == ["501", "500"]
+
+
+def test_cap_and_deposit_in_a_currency_without_cents() -> None:
+    """10 % of 1,005 is 100.5 -> 101; an amount of 100.4 is 100; 30 % is 301.5 -> 302."""
+    terms = plain(
+        deposit_cap_pct=Decimal(10), deposit_cap_amount=None, deposit_pct=Decimal(30)
+    ).shop.terms
+    assert str(deposit_cap(terms, Decimal(1005), "JPY")) == "101"
+    terms = replace(terms, deposit_cap_amount=Decimal("100.4"))
+    assert str(deposit_cap(terms, Decimal(1005), "JPY")) == "100"
+    assert str(payment(terms, Decimal(1005), Decimal(0), "JPY").deposit) == "302"

@@ -72,7 +72,13 @@ def test_own_figures_make_another_rate() -> None:
 
 def test_a_rate_in_a_currency_without_cents() -> None:
     """30.38 x 1.4334 = 43.55 -> 44; 62.86 -> 63; 17.17 -> 17; 80 / 0.9 = 88.89 -> 89."""
-    assert str(build_rate(VECTOR, "JPY").rate) == "89"
+    got = build_rate(VECTOR, "JPY")
+    assert [str(each) for each in (got.burdened, got.labor_per_hour, got.rate)] == [
+        "44",
+        "63",
+        "89",
+    ]
+    assert str(got.overhead_per_hour) == "17"
 
 
 def test_b1_burden_on_the_straight_wage() -> None:
@@ -91,8 +97,13 @@ def test_b3_the_same_money_on_another_base() -> None:
 
 @pytest.mark.parametrize("base", ["0", "-1"])
 def test_a_burden_needs_a_base(base: str) -> None:
-    with pytest.raises(ValueError, match="base of a burden is above zero"):
+    with pytest.raises(ValueError, match=r"^the base of a burden is above zero$"):
         burden_pct_of(Decimal(1), Decimal(base))
+
+
+def test_a_base_of_less_than_one_is_a_base() -> None:
+    assert burden_pct_of(Decimal(1), Decimal("0.5")) == 100
+    assert required_markup_pct(Decimal(1), Decimal("0.5")) == 200
 
 
 def test_b10_labor_cost_is_hours_by_the_full_cost_of_one() -> None:
@@ -124,7 +135,7 @@ def test_m3_the_markup_that_a_year_asks_for() -> None:
 
 
 def test_no_direct_cost_earns_nothing() -> None:
-    with pytest.raises(ValueError, match="direct cost above zero"):
+    with pytest.raises(ValueError, match=r"^a markup needs direct cost above zero$"):
         required_markup_pct(Decimal(1), Decimal(0))
 
 
