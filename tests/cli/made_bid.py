@@ -5,8 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
-from types import SimpleNamespace
-from typing import cast
 
 from estimator.catalog.records import Books
 from estimator.pricing.records import (
@@ -21,7 +19,6 @@ from estimator.pricing.records import (
     StockDrawn,
 )
 from estimator.rules.records import Finding, RemedyChange, RemedyPart, RemedyTask
-from estimator.settings import Shop
 from estimator.survey.records import Survey
 from estimator.takeoff.records import (
     Assumption,
@@ -35,6 +32,7 @@ from estimator.takeoff.records import (
     TaskLine,
     Visit,
 )
+from tests.pricing.made_books import shipped
 
 SURVEY = {
     "job": {"id": "S3", "title": "Closet charger", "customer": "Sample customer"},
@@ -171,10 +169,10 @@ def made_way() -> RouteOption:
 
 def made_bid(**changes: object) -> Bid:
     """The bid, with some of its fields changed."""
-    settings = SimpleNamespace(currency="USD", shown={"price.markup": "30"})
+    settings = replace(shipped().shop, shown={"price.markup": "30"})
     bid = Bid(
         survey=Survey.model_validate(SURVEY),
-        books=Books({}, {}, {}, cast(Shop, settings), {"materials": "materials.csv"}),
+        books=Books({}, {}, {}, settings, {"materials": "materials.csv"}),
         takeoff=TAKEOFF, findings=FINDINGS, shopping=SHOPPING, labor=LABOR,
         hours=Hours(Decimal("0.875"), Decimal("1.75"), Decimal("3.5"), Decimal("1.895833"),
                     Decimal("1.75"), "override"),

@@ -35,7 +35,7 @@ def test_no_line_is_wider_than_80_columns(to_text: Callable[[Bid], list[str]]) -
 @pytest.mark.parametrize(
     "want",
     [
-        "Total $225.00, no sales tax added; the minimum charge applies",
+        "Total $225.00, no tax added; the minimum charge applies",
         "Deposit $67.50, then $157.50",
         "Hours 1.75 charged, 0.88 to 3.5 possible",
         "FAILS Wires in each box (box-fill:source): stops the bid needs 20.0 in3, has 12.5 in3 "
@@ -58,7 +58,7 @@ def test_tax_and_a_second_total_are_shown_where_there_are_any() -> None:
         second_total=Decimal("301.5"),
         second_total_why="the box is too small",
     )
-    assert "$9.59 of it sales tax" in text
+    assert "$9.59 of it tax" in text
     assert "Second total $301.50 if this turns out badly: the box is too small" in text
 
 
