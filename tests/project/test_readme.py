@@ -20,7 +20,7 @@ from estimator.survey.reader import job_from_text
 from estimator.takeoff.records import Takeoff
 from tests.cli.test_start import COMMANDS
 from tests.project import readme_rules
-from tests.project.readme_fields import current, tables
+from tests.project.readme_fields import FILES, current, tables
 
 ROOT = Path(__file__).parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -32,9 +32,10 @@ SHELL = [text for marker, kind, text in BLOCKS if kind == "sh" and not marker]
 JOBS = [text for _, kind, text in BLOCKS if kind == "toml"]
 
 
-def test_the_tables_of_fields_are_current() -> None:
+@pytest.mark.parametrize("file", FILES)
+def test_the_tables_of_fields_are_current(file: str) -> None:
     """Where this fails: python -m tests.project.readme_fields"""
-    assert current(README) == tables()
+    assert current(README, file) == tables(file)
 
 
 def test_the_table_of_rules_is_current() -> None:
@@ -77,7 +78,8 @@ def test_the_comparison_shown_comes_out_as_the_table_below_it_says() -> None:
 
 
 def test_every_field_has_a_meaning() -> None:
-    rows = [line.split("|") for line in tables().splitlines() if line.startswith("| `")]
+    lines = [line for file in FILES for line in tables(file).splitlines()]
+    rows = [line.split("|") for line in lines if line.startswith("| `")]
     assert [row[1].strip() for row in rows if not row[4].strip()] == []
 
 
