@@ -37,7 +37,7 @@ from estimator.pricing.compare_records import Against, Comparison
 from estimator.tables.own_or_hire import matters
 
 NAME = "Compare"
-WIDTHS = "6 32 14 14 46 26 16 12 14 14 14 12"
+WIDTHS = "6 30 13 13 42 22 13 10 10 10 10 11"
 STOP_HEADERS = ("Line", "Doing it yourself", "Cash", "All in", "Why it is not offered")
 SIDE_HEADERS = (
     "Line", "Who does it", "Cash", "All in", "Doing it yourself against it", "Which side of it",
@@ -223,9 +223,8 @@ def _or_word(value: Decimal | None, word: str) -> Decimal | str:
 def _write_assumed(sheet: Sheet, made: Comparison) -> None:
     if made.assumed:
         sheet.section("What was assumed, the job not saying it")
-        rows = ([line_number(at), words(each)] for at, each in enumerate(made.assumed, start=1))
-        for row in rows:
-            sheet.put(row)
+        for each in made.assumed:
+            sheet.note(each)
 
 
 def _matters(draft: Draft) -> Iterator[Row]:

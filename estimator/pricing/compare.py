@@ -126,8 +126,8 @@ def _assumed(bid: Bid, own: OwnWork) -> Iterator[str]:
         yield f"Parts come from this takeoff, with {tax.value} % sales tax, {tax.why}."
     if not own.permit.stated:
         known = own.permit.value is not None
-        cost = f"The permit is taken as {own.permit.why}" if known else "What a permit costs is "
-        yield f"{cost}." if known else f"{cost}not known: it is in no sum of yours."
+        taken = f"The permit is taken as {own.permit.why}."
+        yield taken if known else "What a permit costs is not known: it is in no sum of yours."
     if not bid.survey.compare.tools:
         yield "No tool is named: you are taken to have every tool."
     if None in (own.rework_chance_pct.value, own.rework_cost.value):

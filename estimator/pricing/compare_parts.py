@@ -22,6 +22,7 @@ PHASES: Mapping[str, tuple[str, ...]] = {
 }
 """Phases of the labor that each part of the work is made of."""
 CONSUMABLES = "consumables"
+NOTHING = "this takeoff has nothing of it"
 _GROUPS = {"closing": PATCH, "paint": PAINT}
 _USED_BY = {
     "opening": PATCH, "visible-opening": PATCH, "plaster-opening": PATCH, "paint": PAINT,
@@ -98,6 +99,7 @@ def priced(bid: Bid, part: str, *, with_materials: bool = True) -> Priced:
     amount = round_money(hours * rate, currency) + materials
     how = f"this takeoff: {basis_of(bid)} hours of {' and '.join(phases)} at the shop's rate"
     how += ", and their materials" if items else ""
+    how = how if hours or items else NOTHING
     return Priced(part, phases, hours, items, materials, amount, how)
 
 

@@ -53,6 +53,12 @@ def test_a_part_follows_the_hours_and_the_rate_that_the_shop_charges() -> None:
     assert made.how == "this takeoff: likely hours of close at the shop's rate, and their materials"
 
 
+def test_a_part_that_the_takeoff_does_not_hold_costs_nothing_and_says_so() -> None:
+    """S3: nothing is opened."""
+    made = priced(with_compare("", sample="closet-charger"), "patch and paint")
+    assert (made.amount, made.how) == (0, "this takeoff has nothing of it")
+
+
 def test_where_the_job_states_its_hours_parts_go_by_the_likely_ones() -> None:
     bid = with_compare("\n[overrides]\nlabor_hours = 2\n", sample=CORNER)
     assert hours_of(bid, ("close",)) == Decimal("3.15")

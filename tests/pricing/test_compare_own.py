@@ -7,18 +7,16 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.pricing.compare import (
-    BELOW_HIRE,
-    BELOW_OWN,
-    HIRE_ALWAYS,
-    OWN_ALWAYS,
-    SAME_ALWAYS,
-    break_even,
-    compare,
-)
+from estimator.pricing.compare import break_even, compare
 from estimator.pricing.compare_records import CostLine
 from estimator.pricing.records import Bid
 from tests.worked.compare_job import S21, only, own, s21, with_compare
+
+OWN_ALWAYS = "doing it yourself costs less, whatever an hour of yours is worth"
+HIRE_ALWAYS = "hiring costs less, whatever an hour of yours is worth"
+SAME_ALWAYS = "both cost the same, whatever an hour of yours is worth"
+BELOW_OWN = "below this, doing it yourself costs less; above it, hiring"
+BELOW_HIRE = "below this, hiring costs less; above it, doing it yourself"
 
 # D11 of the gathered facts: materials 60, permit 40, 6 h at 15.19 (half of 30.38), hired for
 # 550.00 + 39.88 tax: 60 + 40 + 91.14 = 191.14; (589.88 - 100) / 6 = 81.646...
@@ -275,20 +273,97 @@ def test_where_the_sums_are_stated_no_item_is_left_out() -> None:
     assert own(made).left_out == ()
 
 
+@pytest.mark.parametrize(
+    ("stated", "item", "named"),
+    [
+        ("materials = 30", "caulk", False),
+        ("materials = 30", "drop-cloth", True),
+        ("consumables = 30", "caulk", True),
+        ("consumables = 30", "drop-cloth", False),
+    ],
+)
+def test_an_item_in_a_sum_that_is_stated_is_not_left_out(
+    stated: str, item: str, named: bool
+) -> None:
+    left_out = own(compare(unpriced(with_compare(BARE + stated), item))).left_out
+    assert (f"price of {item}" in left_out) == named
+
+
 def test_an_item_that_somebody_else_buys_is_not_left_out_of_yours() -> None:
     bid = with_compare(BARE + "own_patch_paint = 240", sample="printer-corner")
     assert "price of primer" not in own(compare(unpriced(bid, "primer"))).left_out
 
 
+@pytest.mark.parametrize(
+    ("more", "kind", "name", "how"),
+    [
+        (S21, "parts", "Parts", "stated in the job"),
+        (BARE, "parts", "Parts", "the shopping list, with tax at the counter"),
+        (BARE, "consumables", "Consumables and small items",
+         "the shopping list and small items, with tax at the counter"),
+        (BARE, "permit", "Permit", "unknown"),
+        (S21, "tool", "Tool: Saw that cuts flush",
+         "bought; all in, less the share that stays yours"),
+        (S21, "rework", "A mistake put right", "chance x cost"),
+        (BARE, "rework", "A mistake put right", "unknown"),
+        (S21, "time", "Your time", "your hours x worth of an hour"),
+        (BARE + "own_patch_paint = 5", "patch and paint", "Patch and paint, bought",
+         "stated in the job"),
+        ('\n[[compare.tools]]\nname = "Lamp"', "tool", "Tool: Lamp", "unknown"),
+    ],
+)  # fmt: skip
+def test_each_line_says_what_it_is_and_where_it_is_from(
+    more: str, kind: str, name: str, how: str
+) -> None:
+    (found,) = (each for each in own(compare(with_compare(more))).lines if each.kind == kind)
+    assert (found.name, found.how) == (name, how)
+
+
+def test_each_figure_taken_says_where_it_is_from() -> None:
+    taken = compare(with_compare(BARE)).own
+    assert taken is not None
+    assert [each.why for each in (taken.pace, taken.hours, taken.hours_low, taken.hours_high)] == [
+        "the shop's factor for a first time", "likely hours of the takeoff x pace",
+        "low hours of the takeoff x pace", "high hours of the takeoff x pace",
+    ]  # fmt: skip
+    assert taken.tax_pct.why == "from the shop's tax settings"
+    assert not (taken.parts.stated or taken.consumables.stated or taken.permit.stated)
+    assert compare(with_compare(BARE)).own_hour.why == "the shop's figure"
+
+
+def test_each_figure_stated_is_marked_so() -> None:
+    made = s21()
+    taken = made.own
+    assert taken is not None
+    stated = (made.own_hour, taken.hours, taken.parts, taken.consumables, taken.permit,
+              taken.rework_chance_pct, taken.rework_cost, made.hires[0].hours_taken)  # fmt: skip
+    assert all(each.stated and each.why == "stated in the job" for each in stated)
+
+
 def test_what_was_assumed_is_said() -> None:
-    said = " ".join(compare(with_compare("")).assumed)
-    for words in (
-        "Your hours are likely hours of the takeoff x pace; the pace is 2.5",
-        "with 0 % sales tax",
-        "What a permit costs is not known",
-        "No tool is named",
-        "What a mistake may cost is not known",
+    assert compare(with_compare("")).assumed == (
+        "Your hours are likely hours of the takeoff x pace; the pace is 2.5, the shop's factor for "
+        "a first time.",
+        "Parts come from this takeoff, with 0 % sales tax, from the shop's tax settings.",
+        "What a permit costs is not known: it is in no sum of yours.",
+        "No tool is named: you are taken to have every tool.",
+        "What a mistake may cost is not known: it is in no sum.",
         "An hour of yours is taken as worth 15.00, the shop's figure.",
-        "This bid takes 1.5 h of yours",
-    ):
-        assert words in said
+        "This bid takes 1.5 h of yours, the shop's figure for one bid.",
+    )
+
+
+@pytest.mark.parametrize(
+    ("more", "said"),
+    [
+        ("\n[settings.price]\npermit_cost = 75",
+         "The permit is taken as the office's charge, by the shop's settings."),
+        ('\n[house]\npermit = "not needed"',
+         "The permit is taken as the job says that none is needed."),
+        (BARE + "materials = 30", "Parts come from this takeoff, with 0 % sales tax"),
+        (BARE + "consumables = 30", "Parts come from this takeoff, with 0 % sales tax"),
+        (BARE + "rework_cost = 30", "What a mistake may cost is not known: it is in no sum."),
+    ],
+)  # fmt: skip
+def test_what_else_may_be_assumed(more: str, said: str) -> None:
+    assert said in " ".join(compare(with_compare(more)).assumed)
