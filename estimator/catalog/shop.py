@@ -227,11 +227,11 @@ def _fields(
 
 
 def show_setting(value: object) -> str:
-    """Show a setting as it was written, on one line."""
+    """Show a setting as it was written, on one line; "none" where nothing is."""
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Mapping):
         return " ".join(show_setting(part) for part in value.values())
     if isinstance(value, Sequence) and not isinstance(value, str):
         return "; ".join(show_setting(part) for part in value) or "none"
-    return f"{value:f}" if isinstance(value, Decimal) else str(value)
+    return f"{value:f}" if isinstance(value, Decimal) else str(value) or "none"

@@ -115,3 +115,8 @@ def test_a_wrong_setting(section: str, line: str, says: str, write: str) -> None
 def test_a_wrong_plan_of_payments(steps: str, says: str) -> None:
     ((_, read, _),) = faults(f"[terms]\npayment_steps = [{steps}]\n")
     assert says in read
+
+
+@pytest.mark.parametrize(("setting", "line"), [("payment_steps", "[]"), ("firm_license", '""')])
+def test_a_setting_left_empty_is_shown_as_none(setting: str, line: str) -> None:
+    assert shop(f"[terms]\n{setting} = {line}\n").shown[f"terms.{setting}"] == "none"
