@@ -144,7 +144,8 @@ class PriceBuild:
         hours_charged: of the tasks, a supply run not in it.
         rate_build: how the labor rate was built; None where it is a stated number.
         input_tax: tax inside the prices of the book that was taken out; 0 unless they hold it.
-        purchase_tax: paid at the counter as a cost: round(materials_cost x purchase_rate_pct).
+        purchase_tax: paid at the counter as a cost: round(materials_cost x purchase_rate_pct), or
+            input_tax where the book prices hold it.
         purchase_rate_pct: 0 where nothing is paid at the counter, or what is paid comes back
             and the book prices are without it.
         trips_count: with permit_visits; permit_visits: 0 where the job states its trips.
