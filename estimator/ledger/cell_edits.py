@@ -41,7 +41,7 @@ def change_cells(text: str, delimiter: str, cells: Mapping[tuple[int, int], str]
 def _rows(body: str, delimiter: str) -> list[list[tuple[int, int]]]:
     """Where each cell of each record begins and ends, quotes included."""
     mark = re.escape(delimiter)
-    cell = re.compile(rf'("(?:[^"]|"")*"|[^{mark}\r\n]*)({mark}|\r\n|\n|\r|\Z)')
+    cell = re.compile(rf'("(?:[^"]|"")*"|(?!")[^{mark}\r\n]*)({mark}|\r\n|\n|\r|\Z)')
     rows: list[list[tuple[int, int]]] = []
     at, begins = 0, True
     while at < len(body) or not begins:

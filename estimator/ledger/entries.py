@@ -16,6 +16,7 @@ from estimator.ledger.kinds import GROUPS
 from estimator.ledger.reader import CloseOutFile
 from estimator.money import round_money
 from estimator.problems import InputError, Problem
+from estimator.toml_lines import TomlPath
 
 _ID_DIGITS = 12
 _BETWEEN = "\x1f"
@@ -110,21 +111,21 @@ def _twice(jobs: Sequence[Closed]) -> Iterator[Problem]:
         if closed.currency != jobs[0].currency:
             read = f"its books are in {closed.currency}, those before in {jobs[0].currency}"
             yield Problem(str(closed.file.path), read, "Export each currency on its own.")
-        for key, where in _papers(closed.file):
+        for key, place in _papers(closed.file):
             first = seen.setdefault(key, at)
             if first != at:
                 shown = " ".join(key[1:])
                 read = f'{key[0]} "{shown}" stands already in {jobs[first].file.path}'
-                yield Problem(where, read, _ONE_FILE)
+                yield Problem(closed.file.where(*place), read, _ONE_FILE)
 
 
-def _papers(file: CloseOutFile) -> Iterator[tuple[tuple[str, ...], str]]:
+def _papers(file: CloseOutFile) -> Iterator[tuple[tuple[str, ...], TomlPath]]:
     """What may stand in one file alone, and its place: the job, receipts and returns."""
-    yield ("job", file.job), file.where("close_out")
+    yield ("job", file.job), ("close_out",)
     for name, papers in (("receipt", file.record.receipts), ("return", file.record.returns)):
         for at, each in enumerate(papers):
             key = (name, each.supplier.strip(), each.doc_no.strip())
-            yield key, file.where(f"{name}s", at, "doc_no")
+            yield key, (f"{name}s", at, "doc_no")
 
 
 def _unmapped(events: Sequence[tuple[Closed, Event]]) -> Iterator[Problem]:

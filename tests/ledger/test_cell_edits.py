@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -47,3 +48,13 @@ def test_blank_rows_count_and_stay() -> None:
 
 def test_a_last_row_without_an_end() -> None:
     assert change_cells("a,b\nc,", ",", {(2, 1): "d"}) == "a,b\nc,d"
+
+
+def test_a_quote_out_of_place_is_not_guessed_at() -> None:
+    with pytest.raises(ValueError, match="a quote is out of place at character 2"):
+        change_cells('a,"b"c\n', ",", {(1, 0): "d"})
+
+
+def test_what_must_be_quoted_is() -> None:
+    assert change_cells("a,b\n", ",", {(1, 0): 'c,"d"'}) == '"c,""d""",b\n'
+    assert change_cells('"a",b\n', ",", {(1, 0): "c"}) == '"c",b\n'

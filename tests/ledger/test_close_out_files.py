@@ -127,6 +127,13 @@ def test_an_invoice_of_nothing() -> None:
     assert found.read == "this invoice has no amount"
 
 
+def test_an_invoice_with_two_taxes() -> None:
+    found = problem(DOUBLE_ENTRY, ("tax_rate_pct = 7.25", "tax_rate_pct = 7.25\ntax = 10.88"))
+    assert (found.read, found.write) == (
+        "tax and tax_rate_pct are both given", "Keep one of them."
+    )  # fmt: skip
+
+
 def test_tax_on_nothing_cannot_be_split() -> None:
     found = problem(DOUBLE_ENTRY, ('paid = "on account"', "tax = 1.00"),
                     ("amount = 120.00", "amount = 0"))  # fmt: skip

@@ -4,6 +4,7 @@ bookkeeping (materials 120.00, invoice 560.88, deposit 185.09, balance 375.79, t
 from __future__ import annotations
 
 from collections import defaultdict
+from decimal import Decimal
 
 import pytest
 
@@ -151,3 +152,54 @@ def test_no_amount_is_minus_zero() -> None:
     for entry in entries_of([closed(), closed(DOUBLE_ENTRY, "b.toml")]):
         for amount in (entry.amount_net, entry.tax_amount, entry.debit, entry.credit):
             assert str(amount) != "-0.00" and amount.as_tuple().exponent == -2
+
+
+def test_tax_as_invoiced_goes_before_a_rate() -> None:
+    text = changed(DOUBLE_ENTRY, ('tax_rate_pct = 7.25\ntaxed = "materials"', "tax = 10.87"))
+    lines = dict(posted(closed(text)))["invoice"]
+    assert (lines[0], lines[3]) == (("receivable", "560.87"), ("tax", "-10.87"))
+
+
+def test_tax_on_the_whole_invoice() -> None:
+    """550.00 x 7.25 % = 39.875 -> 39.88."""
+    text = changed(DOUBLE_ENTRY, ('taxed = "materials"', 'taxed = "all"'))
+    lines = dict(posted(closed(text)))["invoice"]
+    assert (lines[0], lines[3]) == (("receivable", "589.88"), ("tax", "-39.88"))
+
+
+def test_an_event_of_nothing_is_left_out() -> None:
+    text = changed(DOUBLE_ENTRY, ("amount = 120.00", "amount = 0"))
+    assert "bill" not in dict(posted(closed(text)))
+
+
+@pytest.mark.parametrize(("paid", "kind"), [("card", "card"), ("bank", "bank")])
+def test_where_a_receipt_was_paid_from(paid: str, kind: str) -> None:
+    text = changed(DOUBLE_ENTRY, ('paid = "on account"', f'paid = "{paid}"'))
+    assert dict(posted(closed(text)))["bill"][1] == (kind, "-120.00")
+
+
+@pytest.mark.parametrize("purpose", ["supplies", "owner"])
+def test_lines_for_no_job(purpose: str) -> None:
+    text = changed(S19, ('for = "own-tool"', f'for = "{purpose}"'))
+    assert (purpose, "10.30") in dict(posted(closed(text)))["bill"]
+
+
+def test_a_line_says_where_it_comes_from() -> None:
+    entry = entries_of([closed()])[1]
+    assert (entry.source_line_id, entry.party, entry.party_type, entry.line_no) == (
+        "close-out.toml:receipts[0].lines[1]", "Sample supply house", "supplier", 2
+    )  # fmt: skip
+    assert (entry.tax_code, entry.tax_rate, entry.currency) == ("purchase", Decimal("8.25"), "USD")
+
+
+def test_hours_say_who_what_and_for_how_much() -> None:
+    hours = [each for each in entries_of([sample()]) if each.line_kind == "cost-labor"]
+    first = next(each for each in hours if each.description == "fish-drop")
+    assert (first.party, first.party_type, first.phase) == ("A. Sample", "worker", "rough-in")
+    assert (first.qty, first.unit, first.unit_cost) == (Decimal("1.75"), "h", 38)
+
+
+def test_stock_off_a_coil_says_what_a_foot_costs() -> None:
+    """112.50 / 250 = 0.45."""
+    stock = [each for each in entries_of([sample()]) if each.doc_type == "stock"]
+    assert {(each.unit, each.unit_cost) for each in stock} == {("ft", Decimal("0.450000"))}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 
@@ -84,6 +85,20 @@ def test_a_map_adds_the_same_amounts() -> None:
     sold = next(row for row in ADDED.by_map if row.name == "Gross receipts or sales")
     assert (sold.line, sold.year, sold.confidence) == ("1", "2024", "seen")
     assert sold.net == -(Decimal("550.00") + Decimal("678.31"))
+
+
+def test_entries_of_no_job() -> None:
+    text = changed(S19, ("amount = 62.10", 'amount = 62.10, for = "owner"'))
+    others = [each for each in entries_of([closed(text)]) if not each.job_no]
+    added = roll_up(others)
+    assert (added.jobs, added.by_job) == ((), ())
+
+
+def test_yen_have_no_decimals() -> None:
+    job = closed(changed(DOUBLE_ENTRY, ("185.09", "185"), ("375.79", "376"), ("10.88", "11")))
+    shop = replace(job.books.shop, currency="JPY")
+    added = roll_up(entries_of([replace(job, books=replace(job.books, shop=shop))]))
+    assert {row.account_code: f"{row.net}" for row in added.by_account}["1000"] == "550"
 
 
 def test_nothing_to_add() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import subprocess
 from dataclasses import fields, replace
 from datetime import date
 from decimal import Decimal
@@ -19,6 +20,7 @@ from estimator.ledger.entries import Entry, entries_of
 from estimator.outputs.ledger_csv import books_csv, cell, write_csv
 from estimator.problems import InputError
 from tests.ledger.made_close_out import DOUBLE_ENTRY, S19, changed, closed, sample
+from tests.outside import need_program
 
 ENTRIES = entries_of([closed(S19), closed(DOUBLE_ENTRY, "b.toml"), sample()])
 DATA = books_csv(ENTRIES)
@@ -27,6 +29,7 @@ WANTED = """
     account_name line_no description qty unit unit_cost amount_net tax_code tax_rate tax_amount
     amount_gross currency debit credit billable markup_pct memo source_line_id
 """
+SECONDS = 300
 AMOUNTS = ("amount_net", "tax_amount", "amount_gross", "debit", "credit")
 
 
@@ -138,3 +141,19 @@ def test_markup_stands_where_a_line_is_billed() -> None:
     entry = replace(ENTRIES[0], billable="Y", markup_pct=Decimal("30"))
     row = dict(zip(*rows(books_csv([entry])), strict=True))
     assert (row["billable"], row["markup_pct"]) == ("Y", "30")
+
+
+def test_libreoffice_and_pandas_read_the_same_amounts(tmp_path: Path) -> None:
+    """The CSV opened in LibreOffice and saved as a workbook, against pandas on the CSV itself."""
+    text = changed(S19, ('"Hand tool"', "'=1+1'"))
+    data = books_csv(entries_of([closed(text), sample()]))
+    (tmp_path / "books.csv").write_bytes(data)
+    profile = f"-env:UserInstallation={(tmp_path / 'profile').as_uri()}"
+    command = [need_program("soffice"), profile, "--headless", "--infilter=CSV:44,34,76,1"]
+    command += ["--convert-to", "xlsx", "--outdir", str(tmp_path), str(tmp_path / "books.csv")]
+    subprocess.run(command, check=True, capture_output=True, timeout=SECONDS)
+    saved = pandas.read_excel(tmp_path / "books.xlsx")
+    plain = pandas.read_csv(io.BytesIO(data))
+    for name in AMOUNTS:
+        assert list(saved[name].round(2)) == list(plain[name].round(2))
+    assert "'=1+1" in set(saved["description"])
