@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Decimal
 
 from estimator.money import round_money, split_money
-from estimator.pricing.price_records import ZERO, Payment, PaymentStep
+from estimator.pricing.price_records import Payment, PaymentStep
 from estimator.settings import PlannedPayment, Terms
 
 ON_ACCEPTANCE, ON_COMPLETION = "on acceptance", "on completion"
@@ -62,4 +62,4 @@ def _two_steps(deposit: Decimal, total: Decimal) -> tuple[PaymentStep, ...]:
 
 def _pct(part: Decimal, total: Decimal) -> Decimal:
     """A part in percent of the total, to two places."""
-    return (100 * part / total).quantize(_PCT_STEP, ROUND_HALF_UP) if total else ZERO
+    return (100 * part / total).quantize(_PCT_STEP, ROUND_HALF_UP)

@@ -68,6 +68,14 @@ def test_one_step_where_all_is_due_at_once(pct: str, when: str) -> None:
     assert (step.when, step.pct, step.amount) == (when, 100, 640)
 
 
+def test_half_a_hundredth_of_a_percent_goes_up() -> None:
+    """123.45 of 1,000.00 is 12.345 %, shown as 12.35; the rest is 87.655 %, shown as 87.66."""
+    assert [each.pct for each in paid("1000", deposit_pct="12.345").steps] == [
+        Decimal("12.35"),
+        Decimal("87.66"),
+    ]
+
+
 def test_nothing_to_pay_has_no_steps() -> None:
     assert paid("0", deposit_pct="30").steps == ()
 
