@@ -128,7 +128,7 @@ def _entries(
         when = "" if year is None else f" in {year}"
         read = f"there is nothing to book{when} in these files"
         raise InputError([Problem(", ".join(files), read, "Name other files, or another year.")])
-    return entries, jobs[0].file.record.close_out.locale
+    return entries, jobs[0].locale
 
 
 def _write(

@@ -13,6 +13,9 @@ from estimator.pricing.engine import estimate
 from estimator.problems import InputError, Problem
 from estimator.survey.reader import read_job
 
+RATE_CURRENCY = "USD"
+"""Currency of the rates per mile on file."""
+
 
 def open_job(path: Path, books_folder: Path | None = None) -> Closed:
     """Read a close-out file, the job file it names, and the books.
@@ -27,14 +30,29 @@ def open_job(path: Path, books_folder: Path | None = None) -> Closed:
     named = file.record.close_out.books
     folder = books_folder or (None if named is None else path.parent / named)
     if file.record.close_out.estimate is None:
-        return Closed(file, read_books(folder or shipped_catalogs()), None)
+        return _checked(Closed(file, read_books(folder or shipped_catalogs()), None))
     job = read_job(_job_path(file))
     if job.survey.job.id != file.job:
         read = f'this is job "{file.job}", and the job file is for job "{job.survey.job.id}"'
         write = "Write the same number in both, or name the other job file."
         raise InputError([Problem(file.where("close_out", "job"), read, write)])
     books = books_for(job, folder)
-    return Closed(file, books, estimate(job.survey, books))
+    return _checked(Closed(file, books, estimate(job.survey, books)))
+
+
+def _checked(closed: Closed) -> Closed:
+    """See that no rate in dollars is taken for another currency."""
+    if closed.currency == RATE_CURRENCY:
+        return closed
+    read = f"the rates on file are in {RATE_CURRENCY}, and the books are in {closed.currency}"
+    problems = [
+        Problem(closed.file.where("mileage", at), read, "Write rate = 0.45 or so.")
+        for at, drive in enumerate(closed.file.record.mileage)
+        if drive.rate is None
+    ]
+    if problems:
+        raise InputError(problems)
+    return closed
 
 
 def _job_path(file: CloseOutFile) -> Path:

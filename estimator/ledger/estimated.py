@@ -53,6 +53,11 @@ class Closed:
         named = self.file.record.close_out.title
         return named or (self.bid.survey.job.title if self.bid else "")
 
+    @property
+    def locale(self) -> str:
+        """How money and dates are shown: as the job file says, else as the close-out does."""
+        return self.bid.survey.job.locale if self.bid else self.file.record.close_out.locale
+
     def phase_of_task(self, task: str) -> str:
         """Phase of a task in the estimate; empty where it has none."""
         lines = self.bid.labor if self.bid else ()
@@ -90,7 +95,7 @@ def _from_typed(closed: Closed, typed: TypedEstimate) -> Estimate:
         title=closed.title,
         customer=closed.customer,
         currency=currency,
-        locale=head.locale,
+        locale=closed.locale,
         source=TYPED,
         price=price,
         total=price,
@@ -127,7 +132,7 @@ def _cap(stated: Deposit, total: Decimal, currency: str) -> Decimal | None:
 
 def _from_bid(closed: Closed, bid: Bid) -> Estimate:
     """The estimate as the bid has it, its hours at what they cost."""
-    head, job, price = closed.file.record.close_out, bid.survey.job, bid.price
+    head, price = closed.file.record.close_out, bid.price
     asked, cap = _deposit(closed, price.total, price.deposit)
     cap = price.payment.cap if closed.file.record.deposit is None else cap
     return Estimate(
@@ -135,7 +140,7 @@ def _from_bid(closed: Closed, bid: Bid) -> Estimate:
         title=closed.title,
         customer=closed.customer,
         currency=closed.currency,
-        locale=job.locale,
+        locale=closed.locale,
         source=head.estimate or "",
         price=price.before_tax,
         total=price.total,

@@ -12,6 +12,7 @@ from pydantic import ValidationError
 
 from estimator.ledger.records import CloseOutRecord
 from estimator.problems import InputError, Problem
+from estimator.survey.locales import is_locale
 from estimator.survey.messages import printable, problem_words
 from estimator.tables.mileage import mileage_years
 from estimator.text_files import read_text
@@ -92,6 +93,7 @@ def _problem(text: str, path: Path, found: Found) -> Problem:
 def _disagreements(raw: Mapping[str, Any]) -> Iterator[Found]:
     """What no single record can see; values of any kind are met without a fault."""
     yield from _estimate_named_once(raw)
+    yield from _unknown_locale(raw)
     yield from _years_without_rate(raw)
     for table, keys in _NUMBERED.items():
         yield from _repeats(raw, table, keys)
@@ -108,6 +110,15 @@ def _estimate_named_once(raw: Mapping[str, Any]) -> Iterator[Found]:
     if isinstance(head, Mapping) and not named and not typed:
         write = 'Write estimate = "my-job.toml" here, or a table [estimate] with its figures.'
         yield ("close_out",), "there is no estimate to compare with", write
+
+
+def _unknown_locale(raw: Mapping[str, Any]) -> Iterator[Found]:
+    """A locale that nothing can be shown in."""
+    head = raw.get("close_out")
+    locale = head.get("locale") if isinstance(head, Mapping) else None
+    if isinstance(locale, str) and not is_locale(locale):
+        read = f'"{locale}" is not a locale'
+        yield ("close_out", "locale"), read, "Write one such as en_US, fr_CA or de_DE."
 
 
 def _years_without_rate(raw: Mapping[str, Any]) -> Iterator[Found]:

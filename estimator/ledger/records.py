@@ -32,7 +32,9 @@ class CloseOut(Record):
     books: str | None = Field(
         default=None, min_length=1, description="folder with your books, beside this file"
     )
-    locale: str = Field(default="en_US", description="how money and dates are shown")
+    locale: str = Field(
+        default="en_US", description="how money and dates are shown; a job file goes before"
+    )
     labor_cost_per_hour: Amount | None = Field(
         default=None, description="what an hour costs you; left out: from shop.toml"
     )

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from estimator.ledger.comparison import CompareLine, Comparison, ItemLine, PhaseLine
 from estimator.outputs import looks
-from estimator.outputs.cells import Cell, Row, Sheet, formula, number, words
+from estimator.outputs.cells import Cell, Row, Sheet, formula, middle, number, words
 from estimator.outputs.close_out_sheets import (
     FRAMED,
     Pages,
@@ -62,7 +62,8 @@ def close_out_workbook(job: Comparison) -> bytes:
 def _front(pages: Pages, costs: Mapping[str, str], hours: Mapping[str, str]) -> Sheet:
     """Estimate against actual, phase by phase, item by item; deposit and balance."""
     job = pages.job
-    sheet = sized_sheet(NAME, "24 14 14 14 14 14 14 14")
+    sheet = sized_sheet(NAME, "30 14 14 14 14 14 14 14")
+    sheet.one_page = True
     sheet.begin_block()
     sheet.title(f"Close-out of job {job.estimate.job}: {job.estimate.title}".rstrip(": "))
     sheet.note(FRAMED)
@@ -86,7 +87,12 @@ def _compare(
     """Costs, price and margin, each estimated and actual."""
     job = pages.job
     rate = sheet.put([words("Own cost of an hour", looks.LABEL), typed(job.estimate.cost_per_hour)])
-    time = sheet.put([words("Hours estimated", looks.LABEL), number(job.estimate.hours)])
+    time = sheet.put(
+        [
+            words("Hours estimated", looks.LABEL),
+            number(job.estimate.hours, looks.entry(looks.HOURS)),
+        ]
+    )
 
     def rows() -> Iterator[Row]:
         for line in job.costs:
@@ -153,13 +159,13 @@ def _phases(pages: Pages, sheet: Sheet, hours: Mapping[str, str]) -> Iterator[Ro
 
 def _phase(pages: Pages, sheet: Sheet, line: PhaseLine, hours: Mapping[str, str]) -> Row:
     """Hours and cost of one phase; what was worked is added up from the sheet of hours."""
-    row = sheet.next_row
+    row, hours_look = sheet.next_row, looks.figure(looks.HOURS)
     mine = f"EXACT({hours['phase']},A{row})*1"
     return [
         words(line.phase),
-        number(line.hours.estimated),
-        formula(f"SUMPRODUCT({mine},{hours['hours']})", line.hours.actual),
-        formula(f"C{row}-B{row}", line.hours.difference),
+        number(line.hours.estimated, looks.entry(looks.HOURS)),
+        formula(f"SUMPRODUCT({mine},{hours['hours']})", line.hours.actual, hours_look),
+        formula(f"C{row}-B{row}", line.hours.difference, hours_look),
         _share(line.hours, f"D{row}", f"B{row}"),
         typed(line.cost.estimated),
         pages.amount(f"SUMPRODUCT({mine},{hours['cost']})", line.cost.actual),
@@ -175,7 +181,7 @@ def _items(pages: Pages, sheet: Sheet, items: tuple[ItemLine, ...]) -> Iterator[
         )
         yield [
             words(line.item), _or_unknown(line.estimated_quantity), _or_unknown(line.quantity),
-            words(line.unit), words(_UNKNOWN) if known is None else typed(known),
+            middle(line.unit), words(_UNKNOWN) if known is None else typed(known),
             typed(line.cost), more,
         ]  # fmt: skip
 

@@ -140,6 +140,13 @@ def test_tax_on_nothing_cannot_be_split() -> None:
     assert found.read == "there is tax and no amount that it is on"
 
 
+def test_a_locale_that_is_none() -> None:
+    found = problem(S19, ('job = "S19"', 'job = "S19"\nlocale = "xx_YY"'))
+    assert (found.where, found.read) == (
+        "c.toml: line 4, close_out.locale", '"xx_YY" is not a locale'
+    )  # fmt: skip
+
+
 DRIVE = "\n[[mileage]]\ndate = {}-03-10\ndistance = 24\n{}\n"
 
 

@@ -116,3 +116,28 @@ def test_hours_of_the_phases_add_up_in_every_sample(name: str) -> None:
     hours = dict(estimate_of(Closed(sample().file, bid.books, bid)).by_phase)
     assert sum(hours.values()) == bid.hours.charged
     assert ("whole job" in hours) is (name == "closet-charger")
+
+
+LOUNGE = """
+[close_out]
+job = "S10"
+date = 2026-05-04
+estimate = "{}"
+
+[[mileage]]
+date = 2026-05-03
+distance = 30
+"""
+
+
+def test_a_metric_job_in_its_own_currency_and_locale(tmp_path: Path) -> None:
+    """30 km at 0.28: 8.40. The rates on file are US dollars for a mile, so one must be typed."""
+    path = tmp_path / "c.toml"
+    text = LOUNGE.format(JOB.with_name("lounge.toml"))
+    path.write_text(text)
+    with pytest.raises(InputError, match="rates on file are in USD, and the books are in GBP"):
+        open_job(path)
+    path.write_text(text + 'unit = "km"\nrate = 0.28\n')
+    job = compare(open_job(path))
+    assert (job.estimate.currency, job.estimate.locale) == ("GBP", "en_GB")
+    assert job.costs[-1].actual == Decimal("8.40")
