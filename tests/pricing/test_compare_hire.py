@@ -53,6 +53,20 @@ def test_a_part_follows_the_hours_and_the_rate_that_the_shop_charges() -> None:
     assert made.how == "this takeoff: likely hours of close at the shop's rate, and their materials"
 
 
+def test_wiring_is_all_that_is_no_closing_painting_or_cleaning() -> None:
+    """Likely hours, so that sums of phases add up."""
+    more = '\n[settings.price]\nhours_basis = "likely"\n'
+    bid = with_compare(more, sample=CORNER)
+    made = priced(bid, "wiring")
+    assert made.phases == ("set-up", "rough-in", "terminate", "test")
+    others = ("close", "paint", "clean-up")
+    kept = [each.hours_likely for each in bid.labor if each.phase not in others]
+    assert made.hours == sum(kept)
+    assert made.how.startswith(
+        "this takeoff: likely hours of set-up and rough-in and terminate and test at the shop's"
+    )
+
+
 def test_a_part_that_the_takeoff_does_not_hold_costs_nothing_and_says_so() -> None:
     """S3: nothing is opened."""
     made = priced(with_compare("", sample="closet-charger"), "patch and paint")
@@ -179,6 +193,7 @@ def test_without_a_bid_of_others_this_bid_stands_for_hiring() -> None:
     (column,) = compare(bid).hires
     assert (column.kind, column.name) == ("this bid", "This bid")
     assert column.lines[0].cash == column.cash == bid.price.total
+    assert (column.lines[0].name, column.lines[0].how) == ("Total of this bid", "this bid")
     assert column.left_out == ("not in it: permit",)
 
 
@@ -186,6 +201,7 @@ def test_a_permit_priced_in_this_bid_is_not_added_again() -> None:
     bid = with_compare("\n[settings.price]\npermit_cost = 75\npermit_handling = 25\n")
     (column,) = compare(bid).hires
     assert [line.kind for line in column.lines] == ["quote", "time"]
+    assert column.kind == "this bid"
     assert column.cash == bid.price.total
 
 
@@ -214,7 +230,7 @@ def test_a_finding_that_stops_the_bid_is_named_with_its_figures_and_remedy() -> 
     """14 AWG copper on a 20 A breaker: NEC 240.4(D) ends at 15 A."""
     made = s21(("breaker = 15", "breaker = 20"))
     old_wire, new_cable = made.stops
-    assert "(breaker-wire:circuit): the smallest old wire, 14 AWG" in old_wire
+    assert old_wire.startswith("Breaker against wire (breaker-wire:circuit): the smallest old wire")
     assert "(breaker-wire:run 1): new 14-2 cable" in new_cable
     assert "breaker 20 A, at most 15 A. The old wire is too thin" in new_cable
     assert made.own_column is None

@@ -98,10 +98,14 @@ def test_hiring_may_be_better() -> None:
     assert against.break_even == Decimal("8.51")  # 68.10 / 8 = 8.5125
 
 
-def test_both_may_cost_the_same() -> None:
+@pytest.mark.parametrize(
+    ("quote", "better", "by"),
+    [("175.90", "same", "0.00"), ("175.91", "own", "0.01"), ("175.89", "hire", "0.01")],
+)
+def test_a_cent_decides(quote: str, better: str, by: str) -> None:
     """Quote 175.90: 175.90 + 180 + 27 = 382.90."""
-    against = only(s21(("quote = 365.00", "quote = 175.90")))
-    assert (against.better, against.by) == ("same", Decimal("0.00"))
+    against = only(s21(("quote = 365.00", f"quote = {quote}")))
+    assert (against.better, against.by) == (better, Decimal(by))
 
 
 @pytest.mark.parametrize(("have", "how"), [("borrow", "borrowed"), ("own", "yours already")])
@@ -171,6 +175,8 @@ def test_materials_that_the_job_states_are_the_parts() -> None:
     parts, used_up, *_ = own(compare(with_compare(more))).lines
     assert parts.cash == Decimal("30.10")  # 28.40 x 1.06 = 30.104
     assert (used_up.cash, used_up.how) == (0, "in the parts")
+    made = compare(with_compare(more)).own
+    assert made is not None and not made.consumables.stated
 
 
 def test_parts_and_consumables_are_the_shopping_list_with_tax() -> None:

@@ -29,6 +29,7 @@ def test_doing_it_yourself_all_in() -> None:
     assert own(s21()).before_time == Decimal("211.90")
     assert own(s21()).all_in == Decimal("382.90")
     assert own(s21()).left_out == ()
+    assert (own(s21()).kind, own(s21()).name) == ("own", "Do it yourself")
 
 
 def test_hiring() -> None:
