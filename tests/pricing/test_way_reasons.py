@@ -106,6 +106,18 @@ def test_the_only_open_way_that_is_not_priced_in_full() -> None:
     )
 
 
+def test_several_findings_and_items_are_parted_by_commas() -> None:
+    cost = Cost(Decimal(1), Decimal(2), ("glue", "nails"))
+    odd = cast(Work, Way(cost, ("one:run 1", "two:run 2")))
+    assert reasons_for([("the only way", odd)], "USD") == (
+        "the only way in this survey; blocked by one:run 1, two:run 2",
+    )
+    both = cast(Work, Way(cost))
+    assert reasons_for([("the only way", both)], "USD") == (
+        "the only way in this survey; its cost leaves out what has no price: glue, nails",
+    )
+
+
 def test_ways_of_one_cost() -> None:
     assert reasons_for([("A", A), ("D", A)], "EUR") == (
         "costs the same as D",
