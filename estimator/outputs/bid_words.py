@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from estimator.outputs.calendar_words import days_line, visit_words
+from estimator.pricing.calendar import plan_calendar
 from estimator.pricing.records import Bid
 from estimator.survey.electrical import Box
 
@@ -119,8 +121,8 @@ def _several(count: int, one: str, several: str) -> str:
 
 
 def visit_lines(bid: Bid) -> Iterator[tuple[str, str]]:
-    """Each visit by number, what is done, and the wait after it."""
-    for visit in bid.takeoff.visits:
-        wait = f" Then about {visit.wait_after_h:f} h to dry." if visit.wait_after_h else ""
-        what = visit.what.strip().rstrip(".")
-        yield f"Visit {visit.number}", f"{what[:1].upper()}{what[1:]}.{wait}"
+    """Each visit by number, what is done, and the wait after it; then the days of them all."""
+    calendar = plan_calendar(bid)
+    for visit in calendar.visits:
+        yield f"Visit {visit.number}", visit_words(visit)
+    yield "Time", days_line(calendar, bid.survey.job.locale)

@@ -9,6 +9,7 @@ from estimator.outputs import looks
 from estimator.outputs.cells import Row, Sheet, Table, formula, line_number, middle, number, words
 from estimator.outputs.charts import Bars, Picture
 from estimator.outputs.draft import Draft
+from estimator.outputs.visits_block import write_visits
 from estimator.pricing.records import LaborLine
 
 NAME = "Labor"
@@ -18,7 +19,6 @@ HEADERS = (
     "Hours low", "Hours likely", "Hours high", "Where", "Why the factor",
 )  # fmt: skip
 PHASE_HEADERS = ("Line", "Phase", "What it covers", "Low", "Likely", "High")
-VISIT_HEADERS = ("Visit", "Wait after, hours", "What is done")
 PHASES = {
     "set-up": "arriving, protecting, finding the circuit and proving it dead",
     "rough-in": "cutting, boring, fishing cable, fitting boxes",
@@ -44,8 +44,7 @@ def write_labor(draft: Draft) -> Sheet:
     hours = _hours_by_phase(draft.bid.labor)
     rows = _phases(draft, sheet, hours, (made.first_row + 1, made.last_row))
     phases = sheet.table("Phases", PHASE_HEADERS, rows)
-    sheet.section("Visits")
-    sheet.table("Visits", VISIT_HEADERS, _visits(draft))
+    write_visits(draft, sheet)
     if hours:
         sheet.begin_block()
         sheet.skip()
@@ -136,10 +135,3 @@ def _picture(sheet: Sheet, hours: Mapping[str, tuple[Decimal, ...]], phases: Tab
     labels = (sheet.span("B", first, last), tuple(hours))
     row = sheet.next_row
     return Picture("Hours by phase", labels, tuple(bars), _CHART_FORM, _CHART_CM, row)
-
-
-def _visits(draft: Draft) -> list[Row]:
-    return [
-        [line_number(visit.number), number(visit.wait_after_h), words(visit.what)]
-        for visit in draft.bid.takeoff.visits
-    ]

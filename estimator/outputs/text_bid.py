@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from estimator.outputs.calendar_words import days_line
 from estimator.outputs.finding_words import counts, held_against, included, left_as_it_is
 from estimator.outputs.text_check import finding_head, finding_lines
 from estimator.outputs.text_job import (
@@ -15,6 +16,8 @@ from estimator.outputs.text_job import (
 )
 from estimator.outputs.text_layout import counted, heading, number, pairs, wrapped
 from estimator.outputs.text_price import price_rows, unsaid_lines
+from estimator.pricing.calendar import plan_calendar
+from estimator.pricing.calendar_records import VisitDays
 from estimator.pricing.records import Bid, RouteOption
 
 HOURS_PLACES = 2
@@ -38,7 +41,12 @@ def bid_summary(bid: Bid) -> list[str]:
 
 def _rows(bid: Bid) -> list[tuple[str, str]]:
     """Set out price, time and shopping, each with its name."""
-    rest = [("Hours", _hours(bid)), ("Visits", _visits(bid)), ("To buy", _to_buy(bid))]
+    rest = [
+        ("Hours", _hours(bid)),
+        ("Visits", _visits(bid)),
+        ("Time", _days(bid)),
+        ("To buy", _to_buy(bid)),
+    ]
     return [*_version(bid), *price_rows(bid), *rest]
 
 
@@ -64,6 +72,18 @@ def _visits(bid: Bid) -> str:
     waits = [visit for visit in visits if visit.wait_after_h]
     drying = f", with {counted(len(waits), 'wait')} for drying between" if waits else ""
     return f"{len(visits)}{drying}"
+
+
+def _days(bid: Bid) -> str:
+    """Working days, and the days that each visit falls on."""
+    calendar = plan_calendar(bid)
+    on = ", ".join(_on(visit) for visit in calendar.visits)
+    return f"{days_line(calendar, bid.survey.job.locale)} Visits on {on}."
+
+
+def _on(visit: VisitDays) -> str:
+    last = f" to {visit.last_day}" if visit.days > 1 else ""
+    return f"day {visit.first_day}{last}"
 
 
 def _to_buy(bid: Bid) -> str:

@@ -167,12 +167,15 @@ def _laid_out(
 
 
 def _days(needed: Decimal, idle_h: Decimal, terms: CalendarTerms) -> int:
-    """Working days on site: the crew's, and the time in which compound sets; one at least."""
+    """Working days on site: the crew's, and the time in which compound sets; one at least.
+
+    A millionth of a day is no day.
+    """
     equivalent = day_equivalent(terms.day_h, terms.lost_h, terms.day_measure)
     availability = Fraction(terms.availability_pct) / 100
     at_work = duration(needed, terms.crew, availability, equivalent)
     idle = Fraction(idle_h) / (MAN_DAY_H * equivalent)
-    return max(1, whole_days(at_work + idle))
+    return max(1, whole_days(to_decimal(at_work + idle, PLACES)))
 
 
 def _after(ends: date, stop: _Stop, terms: CalendarTerms) -> date:
