@@ -6,6 +6,7 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from pathlib import Path
 from typing import TypeVar
 
+from estimator.catalog.cancellation import with_cancellation
 from estimator.catalog.cells import Habits
 from estimator.catalog.labor import AccountsRead, LaborRead, read_accounts, read_labor
 from estimator.catalog.materials import MaterialsRead, read_materials
@@ -81,7 +82,10 @@ def _shop(path: Path, name: str, layers: Sequence[Layer], problems: list[Problem
     try:
         text = read_text(path, name)
         own = Layer(name, read_toml(text, name), text)
-        return read_shop([_base(path, (own, *layers)), own, *layers])
+        base = _base(path, (own, *layers))
+        shop = read_shop([base, own, *layers])
+        folders = {name: path.parent, base.name: shipped_catalogs(shop.units)}
+        return with_cancellation(shop, folders)
     except InputError as error:
         problems += error.problems
         return None

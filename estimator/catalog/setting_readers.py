@@ -154,7 +154,7 @@ def texts(value: object, manner: Manner) -> tuple[str, ...]:
     """Read a list of texts; empty ones are left out."""
     if not isinstance(value, Sequence) or isinstance(value, str):
         raise refuse(value, "is not a list", 'Write a list, such as ["one line", "another"].')
-    return tuple(line for line in _each(text, value, manner) if line)
+    return tuple(line for line in each_of(text, value, manner) if line)
 
 
 def choice(*allowed: str) -> Reader:
@@ -189,6 +189,24 @@ def amount_or_none(value: object, manner: Manner) -> Decimal | None:
         raise refuse(
             value, "is not an amount", 'Write an amount such as 65.00, or "none".'
         ) from None
+
+
+def same_or(read: Reader) -> Reader:
+    """Make a reader that also takes "same", for what is as in the bid; that gives None."""
+
+    def read_it(value: object, manner: Manner) -> object:
+        return None if value == "same" else read(value, manner)
+
+    return read_it
+
+
+def burdened_or(read: Reader) -> Reader:
+    """Make a reader that also takes "burdened", the wage with its burden; that gives None."""
+
+    def read_it(value: object, manner: Manner) -> object:
+        return None if value == "burdened" else read(value, manner)
+
+    return read_it
 
 
 def _two_parts(value: object, example: str) -> tuple[str, str]:
@@ -234,10 +252,10 @@ def consumables(value: object, manner: Manner) -> tuple[Consumable, ...]:
     """Read the list of things used up on a job."""
     if not isinstance(value, Sequence) or isinstance(value, str):
         raise refuse(value, "is not a list of tables", "Write [[practice.consumables]] for each.")
-    return tuple(_each(_consumable, value, manner))
+    return tuple(each_of(_consumable, value, manner))
 
 
-def _each(read: Reader, values: Sequence[object], manner: Manner) -> Iterator[Any]:
+def each_of(read: Reader, values: Sequence[object], manner: Manner) -> Iterator[Any]:
     """Read the elements of a list; a refused one is named by its position."""
     for element, value in enumerate(values):
         try:

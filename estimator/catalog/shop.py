@@ -22,7 +22,18 @@ from estimator.catalog.setting_readers import ElementError, Manner
 from estimator.money import markup_from_margin
 from estimator.problems import InputError, Problem
 from estimator.reading import MeasureError
-from estimator.settings import Practice, PriceTerms, Shop, TaxTerms, Terms
+from estimator.settings import (
+    ChangeTerms,
+    CompareTerms,
+    LedgerTerms,
+    Practice,
+    PriceTerms,
+    RateTerms,
+    Shop,
+    TaxTerms,
+    Terms,
+)
+from estimator.settings_risk import CalendarTerms, RiskTerms
 from estimator.toml_files import toml_place
 from estimator.toml_lines import TomlPath, line_of
 
@@ -193,9 +204,15 @@ def _shop(given: Mapping[str, _Given], values: dict[str, Any]) -> Shop:
     return Shop(
         practice=Practice(**_fields("practice", keys.PRACTICE, values)),
         price=PriceTerms(**_fields("price", keys.PRICE, values)),
+        rate=RateTerms(**_fields("rate", keys.RATE, values)),
         tax=TaxTerms(**_fields("tax", keys.TAX, values)),
         terms=Terms(**_fields("terms", keys.TERMS, values)),
+        change=ChangeTerms(**_fields("change", keys.CHANGE, values)),
         conditions=_fields("conditions", keys.CONDITIONS, values),
+        risk=RiskTerms(**_fields("risk", keys.RISK, values)),
+        calendar=CalendarTerms(**_fields("calendar", keys.CALENDAR, values)),
+        ledger=LedgerTerms(**_fields("ledger", keys.LEDGER, values)),
+        compare=CompareTerms(**_fields("compare", keys.COMPARE, values)),
         origin={dotted: source.layer.name for dotted, source in given.items()},
         shown={dotted: show_setting(source.value) for dotted, source in given.items()},
         **_fields("shop", keys.SHOP, values),
@@ -210,11 +227,11 @@ def _fields(
 
 
 def show_setting(value: object) -> str:
-    """Show a setting as it was written, on one line."""
+    """Show a setting as it was written, on one line; "none" where nothing is."""
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Mapping):
         return " ".join(show_setting(part) for part in value.values())
     if isinstance(value, Sequence) and not isinstance(value, str):
-        return "; ".join(show_setting(part) for part in value)
-    return f"{value:f}" if isinstance(value, Decimal) else str(value)
+        return "; ".join(show_setting(part) for part in value) or "none"
+    return f"{value:f}" if isinstance(value, Decimal) else str(value) or "none"

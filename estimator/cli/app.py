@@ -7,7 +7,19 @@ from typing import Annotated
 import typer
 
 from estimator import __version__
-from estimator.cli import bid, catalog, lists, samples, schema, survey
+from estimator.cli import (
+    bid,
+    books,
+    catalog,
+    change,
+    close_out,
+    lists,
+    ranges,
+    rate,
+    samples,
+    schema,
+    survey,
+)
 from estimator.cli.terminal import say
 
 WELCOME = """\
@@ -58,6 +70,12 @@ app.command("bid", epilog=bid.EXAMPLE)(bid.bid)
 app.command("takeoff", epilog=lists.TAKEOFF_EXAMPLE)(lists.takeoff)
 app.command("shopping-list", epilog=lists.SHOPPING_EXAMPLE)(lists.shopping_list)
 app.command("check", epilog=lists.CHECK_EXAMPLE)(lists.check)
+app.command("change", epilog=change.EXAMPLE)(change.change)
+app.command("compare", epilog=lists.COMPARE_EXAMPLE)(lists.compare)
+app.command("range", epilog=ranges.EXAMPLE)(ranges.range_)
+app.command("close-out", epilog=close_out.EXAMPLE)(close_out.close_out)
+app.command("books", epilog=books.EXAMPLE)(books.books)
+app.command("rate", epilog=rate.EXAMPLE)(rate.rate)
 app.command("survey", epilog=survey.EXAMPLE)(survey.survey)
 app.add_typer(samples.app, name="samples")
 app.add_typer(catalog.app, name="catalog")

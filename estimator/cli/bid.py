@@ -16,7 +16,7 @@ EXAMPLE = "Example: estimator bid my-job.toml -o smith.xlsx --books my-books"
 SUFFIX = ".xlsx"
 
 
-def _workbook_name(output: Path | None) -> Path | None:
+def workbook_name(output: Path | None) -> Path | None:
     """Refuse a name that no spreadsheet program would open."""
     if output is not None and output.suffix.lower() != SUFFIX:
         raise typer.BadParameter(f"the name must end in {SUFFIX}, such as bid{SUFFIX}")
@@ -30,7 +30,7 @@ OutputOption = Annotated[
         "--output",
         metavar="FILE.xlsx",
         help="Where to write the workbook. Without it: JOB.bid.xlsx in this folder.",
-        callback=_workbook_name,
+        callback=workbook_name,
         show_default=False,
     ),
 ]
@@ -48,7 +48,7 @@ def bid(
 ) -> None:
     """Price a job, write its bid workbook and print a summary."""
     with told(as_json=as_json):
-        priced = price_job(job, books)
+        priced = price_job(job, books, one_more=True)
         tell(priced.notes)
         if _blocked(priced):
             _say_blocked(priced, as_json=as_json)

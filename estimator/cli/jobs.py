@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 SAMPLE = "sample:"
 JOB_SUFFIX = ".toml"
+CLOSE_OUTS = "close-out"
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,29 +31,34 @@ class Priced:
     notes: tuple[str, ...]
 
 
-def price_job(job: str, books_folder: Path | None) -> Priced:
+def price_job(job: str, books_folder: Path | None, *, one_more: bool = False) -> Priced:
     """Read a job and its books, and price it.
 
     Args:
         job: path of a job file, or "sample:" and the name of a shipped sample.
         books_folder: books to use in place of those the job names.
+        one_more: work out what one more outlet would cost, too.
 
     Raises:
         InputError: with every problem of the job file or the books.
     """
     from estimator.pricing.books_for import books_for
     from estimator.pricing.engine import estimate
+    from estimator.pricing.one_more import one_more_outlet
     from estimator.pricing.strays import stray_names
+    from estimator.pricing.versions import with_versions
     from estimator.survey.reader import read_job
 
     path = job_path(job)
     file = read_job(path)
     books = books_for(file, books_folder)
-    bid = estimate(file.survey, books)
-    return Priced(path, bid, (*file.notes, *_left_out(books), *stray_names(bid)))
+    bid = with_versions(estimate(file.survey, books), file, books_folder)
+    if one_more:
+        bid = replace(bid, one_more=one_more_outlet(file.survey, books, bid))
+    return Priced(path, bid, (*file.notes, *left_out(books), *stray_names(bid)))
 
 
-def _left_out(books: Books) -> tuple[str, ...]:
+def left_out(books: Books) -> tuple[str, ...]:
     """Say that rows of a large supplier file could not be used."""
     count = len(books.left_out)
     name = books.files["materials"]
@@ -78,6 +84,25 @@ def sample_path(name: str) -> Path:
         names = ", ".join(found) or "none"
         problem = Problem(f"{SAMPLE}{name}", "there is no such sample.", f"Samples: {names}.")
         raise InputError([problem])
+    return found[name]
+
+
+def close_out_path(file: str) -> Path:
+    """Find a close-out file; "sample:nightstand" is the one that comes with that sample.
+
+    Raises:
+        InputError: no such sample; the problem lists those there are.
+    """
+    from estimator.catalog.shipped import shipped_samples
+
+    if not file.startswith(SAMPLE):
+        return Path(file)
+    folder = shipped_samples() / CLOSE_OUTS
+    found = {path.stem: path for path in sorted(folder.glob(f"*{JOB_SUFFIX}"))}
+    name = file.removeprefix(SAMPLE)
+    if name not in found:
+        write = f"Close-out samples: {', '.join(found) or 'none'}."
+        raise InputError([Problem(file, "there is no such close-out sample.", write)])
     return found[name]
 
 

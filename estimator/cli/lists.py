@@ -1,4 +1,4 @@
-"""`estimator takeoff`, `shopping-list` and `check`: one priced job, three lists."""
+"""`estimator takeoff`, `shopping-list`, `check` and `compare`: one priced job, four lists."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 TAKEOFF_EXAMPLE = "Example: estimator takeoff my-job.toml"
 SHOPPING_EXAMPLE = "Example: estimator shopping-list my-job.toml > list.txt"
 CHECK_EXAMPLE = "Example: estimator check my-job.toml --json"
+COMPARE_EXAMPLE = "Example: estimator compare my-job.toml"
 
 
 def takeoff(job: JobArgument, books: BooksOption = None, as_json: JsonOption = False) -> None:
@@ -52,6 +53,15 @@ def check(
         from estimator.outputs.text_check import check_text, list_of_tests
 
         _list(job, books, check_json if as_json else None, list_of_tests if tests else check_text)
+
+
+def compare(job: JobArgument, books: BooksOption = None, as_json: JsonOption = False) -> None:
+    """Rank the ways, and set doing it yourself against hiring."""
+    with told(as_json=as_json):
+        from estimator.outputs.json_out import compare_json
+        from estimator.outputs.text_compare import compare_text
+
+        _list(job, books, compare_json if as_json else None, compare_text)
 
 
 def _list(job: str, books: Path | None, to_json: JsonList | None, to_text: TextList) -> None:

@@ -20,6 +20,12 @@ class Document(StrEnum):
     TAKEOFF = "takeoff"
     SHOPPING_LIST = "shopping-list"
     CHECK = "check"
+    COMPARE = "compare"
+    RANGE = "range"
+    CHANGE = "change"
+    CLOSE_OUT = "close-out"
+    BOOKS = "books"
+    RATE = "rate"
     CATALOG_CHECK = "catalog-check"
     CATALOG_SHOW = "catalog-show"
     PROBLEMS = "problems"
@@ -27,7 +33,12 @@ class Document(StrEnum):
 
 def schema(
     name: Annotated[
-        Document, typer.Argument(help="Which document; problems is what bad input gives.")
+        Document,
+        typer.Argument(
+            metavar="NAME",
+            help=f"One of {', '.join(Document)}; problems is what bad input gives.",
+            show_choices=False,
+        ),
     ],
 ) -> None:
     """Print the JSON Schema of what a command prints with --json."""

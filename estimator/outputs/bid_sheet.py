@@ -3,28 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from decimal import Decimal
 
 from estimator.outputs import looks
-from estimator.outputs.bid_words import (
-    CAUTIONS,
-    PRICE_FORMS,
-    assumption_said,
-    scope_lines,
-    visit_lines,
-)
-from estimator.outputs.cells import Cell, Sheet, blank, day, formula, words
+from estimator.outputs.bid_price import write_price_lines
+from estimator.outputs.bid_words import CAUTIONS, assumption_said, scope_lines, visit_lines
+from estimator.outputs.cells import Cell, Sheet, blank, day, words
 from estimator.outputs.draft import NOT_STATED, Draft
 from estimator.outputs.finding_words import included
-from estimator.outputs.price_steps import OVERRIDE
 
 NAME = "Bid"
 WIDTHS = "17 70 17"
-MINIMUM = "The firm's minimum charge applies."
-BUILT_UP = "Built up from labor, materials and trips."
-NO_TAX = "none charged as a line"
-ALL_OF_IT = "For all of the work above, tax included."
-UNPRICED = " item(s) have no price yet; the total leaves them out."
 NOTHING_ASSUMED = "nothing"
 _SIGNING_PT = 26
 
@@ -42,16 +30,18 @@ def write_bid_sheet(draft: Draft) -> Sheet:
     _list(sheet, "Not included", terms.excluded)
     _assumed(draft, sheet)
     sheet.section("Price")
-    _price(draft, sheet)
+    write_price_lines(draft, sheet)
     sheet.section("Time and terms")
     for visit, what in visit_lines(draft.bid):
         _line(sheet, visit, what)
     for label, text in (
-        ("Start", NOT_STATED),
+        ("Start", terms.start_line),
         ("Permit", terms.permit_line),
+        ("Permit filed by", draft.bid.price.permit_filed_by),
         ("Payment", terms.payment_line),
         ("Workmanship", terms.workmanship_line),
         ("Changes", terms.change_line),
+        ("Cancellation", terms.cancellation_text),
         ("Cautions", CAUTIONS),
     ):
         _line(sheet, label, text)
@@ -104,6 +94,9 @@ def _parties(draft: Draft, sheet: Sheet) -> None:
         ("Bid number", job.id),
     ):  # fmt: skip
         _line(sheet, label, text)
+    if draft.bid.versions:
+        version = draft.bid.versions[-1]
+        _line(sheet, "Version", f"{version.number}: {version.why}")
     if job.bid_date is None:
         _line(sheet, "Date", NOT_STATED)
         _line(sheet, "Valid until", NOT_STATED)
@@ -113,50 +106,6 @@ def _parties(draft: Draft, sheet: Sheet) -> None:
     until = day(job.bid_date, looks.PLAIN_DATE)._replace(formula="bid_date+validity_days")
     last = int(until.value or 0) + terms.validity_days
     sheet.put([words("Valid until", looks.LABEL), until._replace(value=last)])
-
-
-def _price(draft: Draft, sheet: Sheet) -> None:
-    """Price form, allowances, price before tax, tax, total, deposit, balance; each in words."""
-    bid, price = draft.bid, draft.bid.price
-    form = bid.books.shop.terms.price_form
-    _line(sheet, "Price form", PRICE_FORMS.get(form, form))
-    _line(sheet, "Allowances", "none stated")
-    governs = formula(
-        f'IF(offered>built_up,"{MINIMUM}","{BUILT_UP}")',
-        MINIMUM if price.minimum_governs else BUILT_UP,
-        looks.PLAIN,
-    )
-    tax = formula(
-        f'IF(tax_mode="none","{NO_TAX}",tax_rate)',
-        NO_TAX if price.tax_mode == "none" else price.tax_rate_pct.scaleb(-2),
-        looks.plain(looks.TAX_WORDS),
-    )
-    unpriced = _unpriced(draft)
-    rows: list[tuple[str, Cell, str, Decimal]] = [
-        ("Price before tax", governs, "before_tax", price.before_tax),
-        ("Sales tax", tax, "tax_amount", price.tax),
-        ("Total", unpriced, "bid_total", price.total),
-    ]
-    if bid.second_total is not None:
-        why = words(f"if this turns out badly: {bid.second_total_why}", looks.PLAIN)
-        rows.append(("Second total", why, "second_total", bid.second_total))
-    share = formula("deposit_rate", price.deposit_pct.scaleb(-2), looks.plain(looks.SHARE_WORDS))
-    rows.append(("Deposit", share, "deposit_amount", price.deposit))
-    rest = words("after the deposit", looks.PLAIN)
-    rows.append(("Balance", rest, "balance_amount", price.balance))
-    for label, said, name, amount in rows:
-        total = name in ("bid_total", "second_total")
-        sheet.put([words(label, looks.LABEL), said, draft.money(name, amount, total=total)])
-
-
-def _unpriced(draft: Draft) -> Cell:
-    """Say whether the total leaves items out, because the book has no price for them."""
-    price = draft.bid.price
-    count = len(price.unpriced_items)
-    listed = f'IF(unpriced_count=0,"{ALL_OF_IT}",unpriced_count&"{UNPRICED}")'
-    text = f'IF(materials_basis="{OVERRIDE}","{ALL_OF_IT}",{listed})'
-    complete = price.materials_overridden or not count
-    return formula(text, ALL_OF_IT if complete else f"{count}{UNPRICED}", looks.PLAIN)
 
 
 def _signatures(sheet: Sheet) -> None:

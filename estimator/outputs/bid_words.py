@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from estimator.outputs.calendar_words import days_line, visit_words
+from estimator.pricing.calendar import plan_calendar
 from estimator.pricing.records import Bid
 from estimator.survey.electrical import Box
 from estimator.takeoff.records import Assumption
@@ -44,10 +46,6 @@ _PAINT = {
     "wall": "the whole wall, corner to corner",
     "spot": "only the patches",
     "none": "no paint",
-}
-PRICE_FORMS = {
-    "fixed": "Fixed price: the total below is what you pay for the work on this page. It changes "
-    "only by a change that both sides agree to in writing.",
 }
 CAUTIONS = (
     "The power is turned off and proved dead before anything is opened. Local code and licensed "
@@ -124,11 +122,11 @@ def _several(count: int, one: str, several: str) -> str:
 
 
 def visit_lines(bid: Bid) -> Iterator[tuple[str, str]]:
-    """Each visit by number, what is done, and the wait after it."""
-    for visit in bid.takeoff.visits:
-        wait = f" Then about {visit.wait_after_h:f} h to dry." if visit.wait_after_h else ""
-        what = visit.what.strip().rstrip(".")
-        yield f"Visit {visit.number}", f"{what[:1].upper()}{what[1:]}.{wait}"
+    """Each visit by number, what is done, and the wait after it; then the days of them all."""
+    calendar = plan_calendar(bid)
+    for visit in calendar.visits:
+        yield f"Visit {visit.number}", visit_words(visit)
+    yield "Time", days_line(calendar, bid.survey.job.locale)
 
 
 def assumption_said(each: Assumption) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 from estimator.outputs import looks
@@ -12,17 +12,23 @@ from estimator.pricing.records import BookLine
 
 NAME = "Books"
 # Which cells of the price build-up a kind of line follows: its quantity, its cost, its price.
+# Allowances are not here: each has a cell of its own.
 FOLLOWS = {
     "materials": ("", "materials_cost", "materials_sold"),
-    "labor": ("hours_charged", "", "labor_amount"),
+    "purchase-tax": ("", "purchase_tax", "0"),
+    "labor": ("labor_hours", "", "labor_amount"),
+    "supply-run": ("supply_run_hours", "", "supply_run"),
     "trips": ("trip_count", "", "trips_amount"),
     "overhead": ("", "", "overhead_amount"),
     "profit": ("", "", "profit_amount"),
-    "minimum": ("", "", "offered-built_up"),
+    "contingency": ("", "", "contingency"),
+    "minimum": ("", "", "minimum_step"),
+    "rounding": ("", "", "offer_rounding"),
     "permit": ("", "permit_cost", "permit_cost+permit_handling"),
     "tax": ("", "", "tax_amount"),
 }
-_WITHOUT_COST = ("profit", "minimum", "tax")
+ALLOWANCE = "allowance"
+_WITHOUT_COST = ("profit", "minimum", "rounding", "tax")
 NO_COST = "none"
 WIDTHS = "10 26 16 44 11 11 16 16"
 HEADERS = (
@@ -33,6 +39,7 @@ ACCOUNT_HEADERS = (
     "Price",
 )  # fmt: skip
 MEMO = "A bid posts nothing: these lines are a budget. The prices add up to the total of the bid."
+Cells = tuple[str, str, str]
 TIES, DIFFERS = "ties to the total", "does not tie to the total"
 
 
@@ -42,7 +49,12 @@ def write_books(draft: Draft) -> Sheet:
     draft.heading(sheet, "Books: lines for bookkeeping", MEMO)
     sheet.section("Lines")
     lines = [*draft.bid.book_lines, *_lines_of_nothing(draft)]
-    made = sheet.table("Book_lines", HEADERS, (_line(draft, line) for line in lines))
+    cells = _cells_of(draft, lines)
+    made = sheet.table(
+        "Book_lines",
+        HEADERS,
+        (_line(draft, *pair) for pair in zip(lines, cells, strict=True)),
+    )
     rows = (made.first_row + 1, max(made.last_row, made.first_row + 1))
     _sums(draft, sheet, rows)
     sheet.section("By account")
@@ -61,8 +73,19 @@ def _lines_of_nothing(draft: Draft) -> Iterator[BookLine]:
             yield BookLine(kind, code, name, kind.capitalize(), None, "", None, zero)
 
 
-def _line(draft: Draft, line: BookLine) -> Row:
-    quantity, cost, price = FOLLOWS.get(line.line_kind, ("", "", ""))
+def _cells_of(draft: Draft, lines: Iterable[BookLine]) -> Iterator[Cells]:
+    """The cells that each line follows; the allowances of more than nothing have theirs in turn."""
+    allowances = enumerate(draft.bid.price.allowances, start=1)
+    named = iter([f"allowance_{at}" for at, each in allowances if each.amount])
+    for line in lines:
+        if line.line_kind == ALLOWANCE:
+            yield "", "", next(named)
+        else:
+            yield FOLLOWS.get(line.line_kind, ("", "", ""))
+
+
+def _line(draft: Draft, line: BookLine, follows: Cells) -> Row:
+    quantity, cost, price = follows
     return [
         words(line.account_code), words(line.account_name), words(line.line_kind),
         words(line.description), _quantity(quantity, line.quantity), middle(line.unit),
@@ -81,9 +104,11 @@ def _amount(draft: Draft, name: str, amount: Decimal) -> Cell:
 
 
 def _cost(draft: Draft, line: BookLine, name: str) -> Cell:
+    if name:
+        return draft.money(name, line.cost or Decimal(0))
     if line.cost is None:
         return words(NO_COST if line.line_kind in _WITHOUT_COST else UNKNOWN)
-    return _amount(draft, name, line.cost)
+    return number(line.cost, looks.entry(looks.MONEY))
 
 
 def _sums(draft: Draft, sheet: Sheet, rows: tuple[int, int]) -> None:
@@ -121,13 +146,19 @@ def _accounts(
             )
             for column, found in (("G", known), ("H", prices))
         )
-        unknown = sum(line.cost is None and line.line_kind not in _WITHOUT_COST for line in posted)
+        unknown = sum(line.cost is None and _is_unknown(line) for line in posted)
         missing = f'SUMPRODUCT({picked},(G{first}:G{last}="{UNKNOWN}")*1)'
         yield [
             words(code), words(posted[0].account_name), words(currency),
             words(", ".join(dict.fromkeys(line.line_kind for line in posted))),
             formula(f"SUMPRODUCT({picked})", len(posted)), formula(missing, unknown), *sums,
         ]  # fmt: skip
+
+
+def _is_unknown(line: BookLine) -> bool:
+    """Whether a line without a cost has one that nobody knows."""
+    follows = FOLLOWS.get(line.line_kind, ("", "", ""))
+    return line.line_kind not in _WITHOUT_COST and not follows[1]
 
 
 def _by_account(lines: list[BookLine]) -> dict[str, list[BookLine]]:

@@ -10,6 +10,11 @@ from typing import Literal
 
 from estimator.catalog.records import Account, LaborUnit, Material
 from estimator.measures import System
+from estimator.outputs.clear_bid import StatedField
+from estimator.outputs.ledger_documents import BooksDocument, CloseOutDocument
+from estimator.pricing.change_records import ChangedLine, ChangePrice, ItemChange, Recheck
+from estimator.pricing.compare_records import Comparison
+from estimator.pricing.price_records import OneMore, RateBuild
 from estimator.pricing.records import (
     BookLine,
     Hours,
@@ -17,9 +22,13 @@ from estimator.pricing.records import (
     PriceBuild,
     RouteOption,
     ShoppingLine,
+    VersionNote,
 )
+from estimator.pricing.risk_records import PriceRange
 from estimator.problems import Problem
 from estimator.rules.records import Finding
+from estimator.survey.differences import ChangedFact
+from estimator.tables.own_or_hire import Matter
 from estimator.takeoff.records import Assumption, Takeoff
 
 
@@ -55,18 +64,22 @@ class BidDocument:
         workbook: where the workbook was written; null where a finding blocks the bid.
         blocked_by: ids (rule:subject) of the findings that block it and nobody accepted.
         second_total: the total if every unknown that moves the price turns out badly.
+        one_more: what one more outlet would cost while there.
+        states: the fields that a clear bid states; `said` is empty where this one says nothing.
         settings: each setting used, as written in the books or the job.
         books: the file that each book was read from.
         notes: how measures and books were read, where there is something to say.
     """
 
-    schema: Literal["estimator-bid-2"]
+    schema: Literal["estimator-bid-3"]
     job: JobHead
     workbook: str | None
     blocked_by: tuple[str, ...]
     price: PriceBuild
     second_total: Decimal | None
     second_total_why: str
+    one_more: OneMore | None
+    states: tuple[StatedField, ...]
     hours: Hours
     takeoff: Takeoff
     findings: tuple[Finding, ...]
@@ -74,6 +87,7 @@ class BidDocument:
     labor: tuple[LaborLine, ...]
     routes: tuple[RouteOption, ...]
     book_lines: tuple[BookLine, ...]
+    versions: tuple[VersionNote, ...]
     settings: Mapping[str, str]
     books: Mapping[str, str]
     notes: tuple[str, ...]
@@ -127,6 +141,79 @@ class CheckDocument:
 
 
 @dataclass(frozen=True, slots=True)
+class ChangeDocument:
+    """What `estimator change --json` prints: what differs between two bids, and its price.
+
+    Attributes:
+        job: as it stands after the change.
+        workbook: where the change order was written; null where a finding stops the job.
+        stopped_by: ids of the findings that stop it and nobody accepted.
+        total_anew: what the changed job would cost if it were bid now from the start.
+    """
+
+    schema: Literal["estimator-change-1"]
+    job: JobHead
+    workbook: str | None
+    stopped_by: tuple[str, ...]
+    why: str
+    materials_bought: bool
+    facts: tuple[ChangedFact, ...]
+    lines: tuple[ChangedLine, ...]
+    items: tuple[ItemChange, ...]
+    rechecks: tuple[Recheck, ...]
+    price: ChangePrice
+    total_anew: Decimal
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CompareDocument:
+    """What `estimator compare --json` prints: ways, and doing it yourself against hiring.
+
+    Attributes:
+        routes: best first, each with why. matters: what money does not show, either side.
+    """
+
+    schema: Literal["estimator-compare-1"]
+    job: JobHead
+    blocked_by: tuple[str, ...]
+    routes: tuple[RouteOption, ...]
+    comparison: Comparison
+    matters: tuple[Matter, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RangeDocument:
+    """What `estimator range --json` prints: how far hours and total may come out otherwise."""
+
+    schema: Literal["estimator-range-1"]
+    job: JobHead
+    blocked_by: tuple[str, ...]
+    range: PriceRange
+    unpriced_items: tuple[str, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RateDocument:
+    """What `estimator rate --json` prints: the labor rate, step by step.
+
+    Attributes:
+        stated: the rate that shop.toml states; null where it is to be built.
+        markup_pct: what the rate built adds to the cost of a billable hour, in percent of it.
+        margin_pct: the same in percent of the rate.
+    """
+
+    schema: Literal["estimator-rate-1"]
+    currency: str
+    stated: Decimal | None
+    built: RateBuild
+    markup_pct: Decimal
+    margin_pct: Decimal
+
+
+@dataclass(frozen=True, slots=True)
 class ProblemsDocument:
     """What any command prints with `--json` when the input was bad."""
 
@@ -165,6 +252,12 @@ DOCUMENTS: Mapping[str, type] = {
     "takeoff": TakeoffDocument,
     "shopping-list": ShoppingDocument,
     "check": CheckDocument,
+    "compare": CompareDocument,
+    "range": RangeDocument,
+    "change": ChangeDocument,
+    "close-out": CloseOutDocument,
+    "books": BooksDocument,
+    "rate": RateDocument,
     "catalog-check": CatalogCheckDocument,
     "catalog-show": CatalogDocument,
     "problems": ProblemsDocument,

@@ -10,21 +10,29 @@ from typing import Any
 from estimator.catalog.records import Books
 from estimator.measures import System
 from estimator.outputs.catalog_rows import rows_with
+from estimator.outputs.clear_bid import clear_bid
 from estimator.outputs.json_documents import (
     DOCUMENTS,
     BidDocument,
     CatalogCheckDocument,
     CatalogDocument,
+    ChangeDocument,
     CheckDocument,
+    CompareDocument,
     JobHead,
     ProblemsDocument,
+    RangeDocument,
     ShoppingDocument,
     TakeoffDocument,
 )
 from estimator.outputs.json_shape import measure_schemas, record_schema, records_within, shape_of
+from estimator.pricing.change_records import ChangeOrder
+from estimator.pricing.compare import compare
 from estimator.pricing.records import Bid
+from estimator.pricing.risk_records import PriceRange
 from estimator.problems import Problem
 from estimator.rules.safety_list import safety_list
+from estimator.tables.own_or_hire import matters
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -33,13 +41,15 @@ def bid_json(bid: Bid, workbook: str | None, notes: tuple[str, ...]) -> str:
     """Write the whole bid; `workbook` is where the file went, None where there is none."""
     shop = bid.books.shop
     document = BidDocument(
-        schema="estimator-bid-2",
+        schema="estimator-bid-3",
         job=_head(bid),
         workbook=workbook,
         blocked_by=_blocked_by(bid),
         price=bid.price,
         second_total=bid.second_total,
         second_total_why=bid.second_total_why,
+        one_more=bid.one_more,
+        states=clear_bid(bid),
         hours=bid.hours,
         takeoff=bid.takeoff,
         findings=bid.findings,
@@ -47,11 +57,12 @@ def bid_json(bid: Bid, workbook: str | None, notes: tuple[str, ...]) -> str:
         labor=bid.labor,
         routes=bid.routes,
         book_lines=bid.book_lines,
+        versions=bid.versions,
         settings=shop.shown,
         books=bid.books.files,
         notes=notes,
     )
-    return _written(document, bid.survey.job.units)
+    return written(document, bid.survey.job.units)
 
 
 def takeoff_json(bid: Bid, notes: tuple[str, ...]) -> str:
@@ -63,7 +74,7 @@ def takeoff_json(bid: Bid, notes: tuple[str, ...]) -> str:
         takeoff=bid.takeoff,
         notes=notes,
     )
-    return _written(document, bid.survey.job.units)
+    return written(document, bid.survey.job.units)
 
 
 def shopping_json(bid: Bid, notes: tuple[str, ...]) -> str:
@@ -78,7 +89,7 @@ def shopping_json(bid: Bid, notes: tuple[str, ...]) -> str:
         shopping=bid.shopping,
         notes=notes,
     )
-    return _written(document, bid.survey.job.units)
+    return written(document, bid.survey.job.units)
 
 
 def check_json(bid: Bid, notes: tuple[str, ...]) -> str:
@@ -92,17 +103,64 @@ def check_json(bid: Bid, notes: tuple[str, ...]) -> str:
         tests=dict(safety_list(bid.survey, bid.findings)),
         notes=notes,
     )
-    return _written(document, bid.survey.job.units)
+    return written(document, bid.survey.job.units)
+
+
+def change_json(order: ChangeOrder, workbook: str | None, notes: tuple[str, ...]) -> str:
+    """Write a change order; `workbook` is where the file went, None where there is none."""
+    document = ChangeDocument(
+        schema="estimator-change-1",
+        job=_head(order.after),
+        workbook=workbook,
+        stopped_by=order.stopped_by,
+        why=order.why,
+        materials_bought=order.materials_bought,
+        facts=order.facts,
+        lines=order.lines,
+        items=order.items,
+        rechecks=order.rechecks,
+        price=order.price,
+        total_anew=order.after.price.total,
+        notes=notes,
+    )
+    return written(document, order.after.survey.job.units)
+
+
+def compare_json(bid: Bid, notes: tuple[str, ...]) -> str:
+    """Write the ways, and doing it yourself against each hire bid."""
+    document = CompareDocument(
+        schema="estimator-compare-1",
+        job=_head(bid),
+        blocked_by=_blocked_by(bid),
+        routes=bid.routes,
+        comparison=compare(bid),
+        matters=matters(bid.survey.job.country),
+        notes=notes,
+    )
+    return written(document, bid.survey.job.units)
+
+
+def range_json(bid: Bid, spread: PriceRange, notes: tuple[str, ...]) -> str:
+    """Write how far hours and total may come out otherwise."""
+    document = RangeDocument(
+        schema="estimator-range-1",
+        job=_head(bid),
+        blocked_by=_blocked_by(bid),
+        range=spread,
+        unpriced_items=bid.price.unpriced_items,
+        notes=notes,
+    )
+    return written(document, bid.survey.job.units)
 
 
 def problems_json(problems: Iterable[Problem]) -> str:
     """Write what was wrong with the input."""
-    return _written(ProblemsDocument("estimator-problems-1", tuple(problems)))
+    return written(ProblemsDocument("estimator-problems-1", tuple(problems)))
 
 
 def catalog_check_json(folder: str, warnings: Iterable[Problem]) -> str:
     """Write which books can be used, and what to look at in them."""
-    return _written(CatalogCheckDocument("estimator-catalog-check-1", folder, tuple(warnings)))
+    return written(CatalogCheckDocument("estimator-catalog-check-1", folder, tuple(warnings)))
 
 
 def catalog_json(books: Books, word: str) -> str:
@@ -117,7 +175,7 @@ def catalog_json(books: Books, word: str) -> str:
         accounts=rows.accounts,
         settings=rows.settings,
     )
-    return _written(document)
+    return written(document)
 
 
 def document_schema(name: str) -> dict[str, Any]:
@@ -155,6 +213,6 @@ def _blocked_by(bid: Bid) -> tuple[str, ...]:
     return tuple(finding.finding_id for finding in bid.findings if finding.stops_the_bid)
 
 
-def _written(document: object, system: System = "us") -> str:
+def written(document: object, system: System = "us") -> str:
     """Write a document; letters beyond ASCII are escaped, so that any terminal carries them."""
     return json.dumps(shape_of(type(document), "").write(document, system), indent=2)

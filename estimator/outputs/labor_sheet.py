@@ -9,6 +9,7 @@ from estimator.outputs import looks
 from estimator.outputs.cells import Row, Sheet, Table, formula, line_number, middle, number, words
 from estimator.outputs.charts import Bars, Picture
 from estimator.outputs.draft import Draft
+from estimator.outputs.visits_block import write_visits
 from estimator.pricing.records import LaborLine
 
 NAME = "Labor"
@@ -18,7 +19,6 @@ HEADERS = (
     "Hours low", "Hours likely", "Hours high", "Where", "Why the factor",
 )  # fmt: skip
 PHASE_HEADERS = ("Line", "Phase", "What it covers", "Low", "Likely", "High")
-VISIT_HEADERS = ("Visit", "Wait after, hours", "What is done")
 PHASES = {
     "set-up": "arriving, protecting, finding the circuit and proving it dead",
     "rough-in": "cutting, boring, fishing cable, fitting boxes",
@@ -42,10 +42,9 @@ def write_labor(draft: Draft) -> Sheet:
     _sums(draft, sheet, made.first_row + 1, max(made.last_row, made.first_row + 1))
     sheet.section("Hours by phase")
     hours = _hours_by_phase(draft.bid.labor)
-    rows = _phases(sheet, hours, (made.first_row + 1, made.last_row))
+    rows = _phases(draft, sheet, hours, (made.first_row + 1, made.last_row))
     phases = sheet.table("Phases", PHASE_HEADERS, rows)
-    sheet.section("Visits")
-    sheet.table("Visits", VISIT_HEADERS, _visits(draft))
+    write_visits(draft, sheet)
     if hours:
         sheet.begin_block()
         sheet.skip()
@@ -65,6 +64,8 @@ def _task(draft: Draft, sheet: Sheet, line: LaborLine) -> Row:
         )
     )  # fmt: skip
     each = (line.unit_low, line.unit_likely, line.unit_high)
+    for end, column in (("low", "J"), ("likely", "K"), ("high", "L")):
+        draft.places[f"hours {end}", line.task_line_id] = sheet.ref(column, row)
     return [
         words(line.task_line_id), words(line.phase), words(line.description),
         formula(place, line.quantity) if place else number(line.quantity),
@@ -104,10 +105,13 @@ def _hours_by_phase(labor: Sequence[LaborLine]) -> dict[str, tuple[Decimal, ...]
 
 
 def _phases(
-    sheet: Sheet, hours: Mapping[str, tuple[Decimal, ...]], tasks: tuple[int, int]
+    draft: Draft, sheet: Sheet, hours: Mapping[str, tuple[Decimal, ...]], tasks: tuple[int, int]
 ) -> Iterator[Row]:
+    """Sum up each phase; other sheets find its low, likely and high hours by name."""
     first, last = tasks
     for at, (phase, sums) in enumerate(hours.items(), start=1):
+        for column, end in zip("DEF", ("low", "likely", "high"), strict=True):
+            draft.places[f"{end} hours", phase] = sheet.ref(column, sheet.next_row)
         picked = f"(B{first}:B{last}=B{sheet.next_row})*1"
         cells = [
             formula(
@@ -131,10 +135,3 @@ def _picture(sheet: Sheet, hours: Mapping[str, tuple[Decimal, ...]], phases: Tab
     labels = (sheet.span("B", first, last), tuple(hours))
     row = sheet.next_row
     return Picture("Hours by phase", labels, tuple(bars), _CHART_FORM, _CHART_CM, row)
-
-
-def _visits(draft: Draft) -> list[Row]:
-    return [
-        [line_number(visit.number), number(visit.wait_after_h), words(visit.what)]
-        for visit in draft.bid.takeoff.visits
-    ]

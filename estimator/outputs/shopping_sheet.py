@@ -77,6 +77,7 @@ def _need(draft: Draft, getting: Getting, line: ShoppingLine, row: int) -> Row:
     need = f"ROUND(SUMPRODUCT(({items}=D{row})*1,{quantities}),{ROUND_SIX})"
     drawn, packs = getting.truck_rows[line.item], getting.pack_rows[line.item]
     costs = "+".join(f"J{at}" for at in [*drawn, *packs])
+    draft.places["cost", line.item] = f"'{NAME}'!$J${row}"
     return [
         line_number(draft.bid.shopping.index(line) + 1),
         words(line.aisle), words(line.description), words(line.item),

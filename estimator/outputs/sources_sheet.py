@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from estimator.outputs import looks
-from estimator.outputs.cells import Row, Sheet, day, line_number, words
-from estimator.outputs.draft import NOT_STATED, Draft
+from estimator.outputs.cells import Row, Sheet, day, line_number, number, words
+from estimator.outputs.clear_bid_rows import CLEAR_HEADERS, clear_rows
+from estimator.outputs.draft import NOT_STATED, UNKNOWN, Draft
 
 NAME = "Assumptions and sources"
 WIDTHS = "6 44 44 26 40"
@@ -17,6 +18,7 @@ ASSUMPTION_HEADERS = (
     "Moves the price",
     "Checks it stands for",
 )
+VERSION_HEADERS = ("Line", "Why", "What changed", "Date", "Total with the books of today")
 SETTING_HEADERS = ("Line", "Setting", "As written", "Set by")
 PRICE_HEADERS = ("Line", "Item bought", "Supplier", "Price dated", "Where the price is from")
 HOUR_HEADERS = ("Line", "Task", "What its hours include", "Unit", "Where the hours are from")
@@ -31,6 +33,8 @@ def write_sources(draft: Draft) -> Sheet:
     draft.heading(sheet, "Assumptions and sources", _ADVICE)
     for title, name, headers, rows in (
         ("Assumptions", "Assumptions", ASSUMPTION_HEADERS, _assumptions(draft)),
+        ("Versions of this bid", "Versions", VERSION_HEADERS, _versions(draft)),
+        ("What a clear bid states", "Clear_bid", CLEAR_HEADERS, clear_rows(draft)),
         ("Where prices are from", "Price_sources", PRICE_HEADERS, _prices(draft)),
         ("Where hours are from", "Hour_sources", HOUR_HEADERS, _hours(draft)),
         ("Rules held against", "Rule_sources", RULE_HEADERS, _rules(draft)),
@@ -53,6 +57,18 @@ def _assumptions(draft: Draft) -> Iterator[Row]:
             moves = "yes, in the second total"
         checks = ", ".join(each.findings)
         yield [words(each.about), words(each.taken), words(moves), words(checks)]
+
+
+def _versions(draft: Draft) -> Iterator[Row]:
+    """Every version the job file lists."""
+    for each in draft.bid.versions:
+        changes = "\n".join(f"{one.about}: {one.before} -> {one.after}" for one in each.changes)
+        dated = words(NOT_STATED) if each.dated is None else day(each.dated, looks.TEXT_DATE)
+        total = (
+            words(UNKNOWN) if each.total is None else number(each.total, looks.figure(looks.MONEY))
+        )
+        why = f"Version {each.number}: {each.why}"
+        yield [words(why), words(changes or NOT_STATED), dated, total]
 
 
 def _settings(draft: Draft) -> Iterator[Row]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from estimator.outputs.calendar_words import days_line
 from estimator.outputs.finding_words import counts, held_against, included
 from estimator.outputs.text_check import finding_lines
 from estimator.outputs.text_job import (
@@ -14,6 +15,9 @@ from estimator.outputs.text_job import (
     unpriced_lines,
 )
 from estimator.outputs.text_layout import counted, heading, number, pairs, wrapped
+from estimator.outputs.text_price import price_rows, unsaid_lines
+from estimator.pricing.calendar import plan_calendar
+from estimator.pricing.calendar_records import VisitDays
 from estimator.pricing.records import Bid, RouteOption
 
 HOURS_PLACES = 2
@@ -30,28 +34,28 @@ def bid_summary(bid: Bid) -> list[str]:
         *_findings(bid),
         *assumption_lines(bid.assumptions),
         *unpriced_lines(bid),
+        *unsaid_lines(bid),
         *caution_lines(),
     ]
 
 
 def _rows(bid: Bid) -> list[tuple[str, str]]:
     """Set out price, time and shopping, each with its name."""
-    price = bid.price
-    rows = [("Total", _total(bid))]
-    if bid.second_total is not None:
-        worse = money(bid, bid.second_total)
-        rows.append(("Second total", f"{worse} if this turns out badly: {bid.second_total_why}"))
-    if price.deposit:
-        rest = money(bid, price.balance)
-        rows.append(("Deposit", f"{money(bid, price.deposit)}, then {rest}"))
-    return [*rows, ("Hours", _hours(bid)), ("Visits", _visits(bid)), ("To buy", _to_buy(bid))]
+    rest = [
+        ("Hours", _hours(bid)),
+        ("Visits", _visits(bid)),
+        ("Time", _days(bid)),
+        ("To buy", _to_buy(bid)),
+    ]
+    return [*_version(bid), *price_rows(bid), *rest]
 
 
-def _total(bid: Bid) -> str:
-    price = bid.price
-    tax = f"{money(bid, price.tax)} of it sales tax" if price.tax else "no sales tax added"
-    least = "; the minimum charge applies" if price.minimum_governs else ""
-    return f"{money(bid, price.total)}, {tax}{least}"
+def _version(bid: Bid) -> list[tuple[str, str]]:
+    """Which version this is and why there is one, where the job lists any."""
+    if not bid.versions:
+        return []
+    last = bid.versions[-1]
+    return [("Version", f"{last.number}: {last.why}")]
 
 
 def _hours(bid: Bid) -> str:
@@ -70,6 +74,18 @@ def _visits(bid: Bid) -> str:
     return f"{len(visits)}{drying}"
 
 
+def _days(bid: Bid) -> str:
+    """Working days, and the days that each visit falls on."""
+    calendar = plan_calendar(bid)
+    on = ", ".join(_on(visit) for visit in calendar.visits)
+    return f"{days_line(calendar, bid.survey.job.locale)} Visits on {on}."
+
+
+def _on(visit: VisitDays) -> str:
+    last = f" to {visit.last_day}" if visit.days > 1 else ""
+    return f"day {visit.first_day}{last}"
+
+
 def _to_buy(bid: Bid) -> str:
     bought = [line for line in bid.shopping if line.packs]
     return f"{counted(len(bought), 'item')}, see estimator shopping-list"
@@ -84,11 +100,10 @@ def _ways(bid: Bid) -> list[str]:
 
 
 def _way(bid: Bid, option: RouteOption) -> list[str]:
-    stopped = f"; stopped by {', '.join(option.blocked_by)}" if option.blocked_by else ""
     chosen = " (this bid)" if option.chosen else ""
     said = (
         f"{option.route}{chosen}: {money(bid, option.total)}, {_shown(option.hours)} h, "
-        f"{option.order_text}, {counted(option.members, 'member')} crossed{stopped}"
+        f"{option.order_text}, {counted(option.members, 'member')} crossed; {option.why}"
     )
     return wrapped(said, first=f"{option.rank:>2}. ")
 

@@ -1,4 +1,4 @@
-"""The bid workbook: nine sheets from one bid, as bytes, and written where it may be."""
+"""The bid workbook: ten sheets from one bid, as bytes, and written where it may be."""
 
 from __future__ import annotations
 
@@ -18,10 +18,12 @@ from estimator.outputs.labor_sheet import write_labor
 from estimator.outputs.looks import DATE, MONEY
 from estimator.outputs.own_file import is_own_file
 from estimator.outputs.price_sheet import write_price
+from estimator.outputs.range_sheet import write_range
 from estimator.outputs.shopping_sheet import write_shopping
 from estimator.outputs.sources_sheet import write_sources
 from estimator.outputs.takeoff_sheet import write_takeoff
 from estimator.pricing.records import Bid
+from estimator.pricing.risk import price_range
 from estimator.problems import InputError, Problem
 
 # In reading order. Takeoff stands before Shopping list and Labor, which take its cells' places;
@@ -30,6 +32,7 @@ READING_ORDER: tuple[Callable[[Draft], Sheet], ...] = (
     write_bid_sheet, write_takeoff, write_shopping, write_labor, write_price, write_checks,
     write_compare, write_books, write_sources,
 )  # fmt: skip
+RANGE_AT = 5  # behind the price build-up
 
 
 def bid_workbook(bid: Bid) -> bytes:
@@ -44,12 +47,14 @@ def bid_workbook(bid: Bid) -> bytes:
     job, shop = bid.survey.job, bid.books.shop
     shown = formats(shop.currency, job.locale, job.country)
     draft = Draft(bid, shown)
-    sheets = tuple(write(draft) for write in READING_ORDER)
+    spread = price_range(bid)
+    sheets = [write(draft) for write in READING_ORDER]
+    sheets.insert(RANGE_AT, write_range(draft, spread))
     from estimator.outputs.book import Contents, book_bytes  # openpyxl, and only here
 
     return book_bytes(
         Contents(
-            sheets=sheets,
+            sheets=tuple(sheets),
             names=draft.names,
             forms={MONEY: shown.money, DATE: shown.date},
             paper=shown.paper,
@@ -71,7 +76,16 @@ def write_bid(bid: Bid, path: Path, *, replace: bool) -> None:
     Raises:
         InputError: the file is not this tool's to replace, or it cannot be written.
     """
+    write_file(path, lambda: bid_workbook(bid), replace=replace)
+
+
+def write_file(path: Path, made: Callable[[], bytes], *, replace: bool) -> None:
+    """Write a workbook in one step where nothing of anybody's own is lost.
+
+    Raises:
+        InputError: the file is not this tool's to replace, or it cannot be written.
+    """
     if not replace and os.path.isfile(path) and not is_own_file(path):  # noqa: PTH113 - never raises
-        read = "this file is there already, and is not a bid workbook as this tool wrote it."
+        read = "this file is there already, and is not a workbook as this tool wrote it."
         raise InputError([Problem(str(path), read, "Choose another name, or ask to replace it.")])
-    replace_file(path, bid_workbook(bid))
+    replace_file(path, made())

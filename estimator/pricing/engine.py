@@ -26,7 +26,7 @@ def estimate(survey: Survey, books: Books) -> Bid:
         InputError: what no stage can go on with, all of it that the stage found.
     """
     works = {route: work_out(on_route(survey, route), books) for route in routes_of(survey)}
-    options = ranked(works, survey.job.route)
+    options = ranked(works, survey.job.route, books.shop.currency)
     name = next(option.route for option in options if option.chosen)
     route = None if name == ONLY and None in works else name
     work = works[route]
@@ -42,7 +42,7 @@ def estimate(survey: Survey, books: Books) -> Bid:
         hours=work.hours,
         price=work.price,
         routes=options,
-        book_lines=book_lines(work.price, work.hours, books),
+        book_lines=book_lines(work.price, books),
         second_total=second_total,
         second_total_why=why,
     )

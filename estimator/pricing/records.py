@@ -3,12 +3,30 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
 
 from estimator.catalog.records import Books
+from estimator.pricing.price_records import (
+    NO_CONTINGENCY,
+    NO_FORM,
+    NO_PAYMENT,
+    NO_SUPPLY_RUN,
+    NO_TAX,
+    ZERO,
+    AllowanceLine,
+    Contingency,
+    OneMore,
+    Payment,
+    PriceForm,
+    RateBuild,
+    SupplyRun,
+    TaxBuild,
+)
 from estimator.rules.records import Finding
+from estimator.survey.differences import ChangedFact
 from estimator.survey.records import Survey
 from estimator.takeoff.records import Assumption, Takeoff
 
@@ -112,10 +130,27 @@ class Hours:
 class PriceBuild:
     """From cost to total, every step rounded to the cent before the next uses it.
 
-    labor = charged hours x rate; materials_cost = listed + small_items; materials_sell =
-    materials_cost x (1 + markup); base = labor + materials_sell + trips; overhead on base;
-    profit on base + overhead; built_up = base + overhead + profit; offered = max(built_up,
-    minimum_charge); before_tax = offered + permit; tax on materials_sell; total; deposit; balance.
+    labor_hours = hours_charged + supply_run.labor_hours; labor = labor_hours x rate.
+    materials_cost = materials_listed + small_items - input_tax; materials_sell by purchase_tax_how:
+    before-markup: (materials_cost + purchase_tax) x (1 + markup); after-markup: materials_cost x
+    (1 + markup) + purchase_tax; not-recovered, or no purchase tax: materials_cost x (1 + markup).
+    base = labor + materials_sell + trips + supply_run.amount; overhead on base; profit on base +
+    overhead; built_up = base + overhead + profit + contingency.amount; offered = the larger of
+    built_up and minimum_charge, + offer_rounding (to a multiple of offer_step, 0: none; never
+    below the minimum or to nothing); before_tax = offered + allowances_total + permit_cost +
+    permit_handling; total = before_tax + tax; balance = total - deposit.
+
+    Attributes:
+        hours_charged: of the tasks, a supply run not in it.
+        rate_build: how the labor rate was built; None where it is a stated number.
+        input_tax: tax inside the prices of the book that was taken out; 0 unless they hold it.
+        purchase_tax: paid at the counter as a cost: round(materials_cost x purchase_rate_pct), or
+            input_tax where the book prices hold it.
+        purchase_rate_pct: 0 where nothing is paid at the counter, or what is paid comes back
+            and the book prices are without it.
+        trips_count: with permit_visits; permit_visits: 0 where the job states its trips.
+        minimum_governs: the minimum charge is more than built_up.
+        tax: what is charged to the customer, as tax_build says.
     """
 
     hours_charged: Decimal
@@ -152,21 +187,64 @@ class PriceBuild:
     deposit: Decimal
     balance: Decimal
     unpriced_items: tuple[str, ...]
+    labor_hours: Decimal = ZERO
+    rate_build: RateBuild | None = None
+    input_tax: Decimal = ZERO
+    purchase_rate_pct: Decimal = ZERO
+    purchase_tax: Decimal = ZERO
+    purchase_tax_how: Literal["before-markup", "after-markup", "not-recovered"] = "before-markup"
+    permit_visits: int = 0
+    permit_filed_by: str = ""
+    supply_run: SupplyRun = NO_SUPPLY_RUN
+    contingency: Contingency = NO_CONTINGENCY
+    offer_step: Decimal = ZERO
+    offer_rounding_how: Literal["nearest", "up"] = "nearest"
+    offer_rounding: Decimal = ZERO
+    allowances: tuple[AllowanceLine, ...] = ()
+    allowances_total: Decimal = ZERO
+    tax_build: TaxBuild = NO_TAX
+    form: PriceForm = NO_FORM
+    payment: Payment = NO_PAYMENT
+
+
+@dataclass(frozen=True, slots=True)
+class FindingCounts:
+    """How many findings of each kind; a fail is put right, accepted, or still stands (failed)."""
+
+    failed: int
+    put_right: int
+    accepted: int
+    unknown: int
+    notes: int
+    passed: int
 
 
 @dataclass(frozen=True, slots=True)
 class RouteOption:
-    """One way of the survey priced on its own, for the comparison of ways."""
+    """One way of the survey priced on its own, for the comparison of ways.
+
+    Attributes:
+        hours: charged. labor: these at the shop's rate. materials: listed, as far as priced.
+        cost: labor + materials, before small items, markup and trips.
+        blocked_by: ids of the findings that stop this way. unpriced_items: what the cost leaves
+            out. why: the reason for its rank, in words.
+    """
 
     route: str
     rank: int
     order_text: str
     members: int
+    openings: int
     opening_in2: Fraction
     hours: Decimal
+    labor: Decimal
+    materials: Decimal
     cost: Decimal
     total: Decimal
+    findings: FindingCounts
     blocked_by: tuple[str, ...]
+    unpriced_items: tuple[str, ...]
+    why: str
     chosen: bool
 
 
@@ -189,12 +267,29 @@ class BookLine:
 
 
 @dataclass(frozen=True, slots=True)
+class VersionNote:
+    """One version of a bid.
+
+    Attributes:
+        total: what it comes to with the books of today; None where its file is not named.
+        changes: what it states differently from the version before it.
+    """
+
+    number: int
+    dated: date | None
+    why: str
+    total: Decimal | None
+    changes: tuple[ChangedFact, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Bid:
     """Everything the outputs need, and nothing they must work out themselves.
 
     Attributes:
         second_total: the total if every unknown that moves the price turns out badly; None
             where none does. second_total_why: which unknowns those are.
+        one_more: what one more outlet would cost; None where nobody asked.
     """
 
     survey: Survey
@@ -209,6 +304,8 @@ class Bid:
     book_lines: tuple[BookLine, ...]
     second_total: Decimal | None
     second_total_why: str
+    one_more: OneMore | None = None
+    versions: tuple[VersionNote, ...] = ()
 
     @property
     def assumptions(self) -> tuple[Assumption, ...]:

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from decimal import Decimal
 
-from estimator.pricing.records import RouteOption
+from estimator.pricing.records import FindingCounts, RouteOption
+from estimator.pricing.way_reasons import reasons_for
 from estimator.pricing.work import Work
+from estimator.rules.records import Finding
 from estimator.survey.records import Survey
 
 ONLY = "the only way"
@@ -30,13 +33,22 @@ def on_route(survey: Survey, route: str | None) -> Survey:
     )
 
 
-def ranked(works: dict[str | None, Work], chosen: str | None) -> tuple[RouteOption, ...]:
-    """Options by rank: those that no finding blocks first, then by cost of labor and materials."""
+def ranked(
+    works: Mapping[str | None, Work], chosen: str | None, currency: str
+) -> tuple[RouteOption, ...]:
+    """Options by rank: those that no finding blocks first, then by cost of labor and materials.
+
+    Args:
+        works: each way worked out, by name.
+        chosen: the way the job names, if any.
+        currency: that reasons are told in.
+    """
     order = sorted(works.items(), key=lambda named: _rank(named[1]))
     pick = chosen if chosen in works else order[0][0]
+    reasons = reasons_for([(name or ONLY, work) for name, work in order], currency)
     return tuple(
-        _option(name, number, work, name == pick)
-        for number, (name, work) in enumerate(order, start=1)
+        _option(name, number, work, why, name == pick)
+        for number, ((name, work), why) in enumerate(zip(order, reasons, strict=True), start=1)
     )
 
 
@@ -49,17 +61,39 @@ def cost_of(work: Work) -> Decimal:
     return work.price.labor + work.price.materials_listed
 
 
-def _option(name: str | None, number: int, work: Work, chosen: bool) -> RouteOption:
-    takeoff = work.takeoff
+def _option(name: str | None, number: int, work: Work, why: str, chosen: bool) -> RouteOption:
+    takeoff, price = work.takeoff, work.price
     return RouteOption(
         route=name or ONLY,
         rank=number,
         order_text=", ".join(f"{each.order} {each.unit} of {each.kind}" for each in takeoff.cable),
         members=sum(run.bored + run.notched for run in takeoff.runs),
+        openings=takeoff.closing.openings,
         opening_in2=takeoff.closing.patch_in2,
-        hours=work.hours.charged,
+        hours=price.labor_hours or price.hours_charged,
+        labor=price.labor,
+        materials=price.materials_listed,
         cost=cost_of(work),
-        total=work.price.total,
+        total=price.total,
+        findings=finding_counts(work.findings),
         blocked_by=work.blocked_by,
+        unpriced_items=price.unpriced_items,
+        why=why,
         chosen=chosen,
+    )
+
+
+def finding_counts(findings: Iterable[Finding]) -> FindingCounts:
+    """How many findings of each kind."""
+    met = tuple(findings)
+    fails = [each for each in met if each.verdict == "fail"]
+    put_right = sum(each.remedied for each in fails)
+    accepted = sum(bool(each.accepted) and not each.remedied for each in fails)
+    return FindingCounts(
+        failed=len(fails) - put_right - accepted,
+        put_right=put_right,
+        accepted=accepted,
+        unknown=sum(each.verdict == "unknown" for each in met),
+        notes=sum(each.verdict == "note" for each in met),
+        passed=sum(each.verdict == "pass" for each in met),
     )

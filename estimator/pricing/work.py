@@ -79,6 +79,11 @@ def work_out(
     labor = labor_lines(survey, takeoff, books)
     hours = total_hours(survey, labor, books)
     price = build_price(survey, takeoff, shopping, hours, books)
+    if books.shop.price.contingency_from == "confidence":
+        from estimator.pricing.risk import put_by  # draws by chance, and only here
+
+        enough = put_by(survey, labor, hours, price, books)
+        price = build_price(survey, takeoff, shopping, hours, books, enough)
     return Work(survey, screened, takeoff, findings, shopping, labor, hours, price)
 
 

@@ -55,6 +55,9 @@ class FinishScope(Record):
 
     scope: Literal["none", "closed", "taped", "painted"] = "painted"
     compound: Literal["drying", "setting"] = "drying"
+    room_condition: Literal["cool or damp", "ordinary", "warm and dry", "unknown"] = Field(
+        default="unknown", description="how fast compound dries there; unknown: ordinary is taken"
+    )
     paint: Literal["wall", "spot", "none"] = "wall"
     texture: bool = False
     paint_walls: tuple[str, ...] = Field(

@@ -6,9 +6,11 @@ import difflib
 from collections.abc import Mapping
 from typing import Any
 
+from pydantic import BaseModel
 from pydantic_core import ErrorDetails
 
 from estimator.reading import as_text
+from estimator.survey.records import Survey
 from estimator.survey.shape import keys_at
 from estimator.toml_lines import TomlPath
 
@@ -35,11 +37,20 @@ _FILLED_WORDS = {
 }
 
 
-def problem_words(error: ErrorDetails) -> tuple[TomlPath, str, str]:
-    """Place, what was read and what to write, for one refusal of the survey records."""
+def problem_words(error: ErrorDetails, root: type[BaseModel] = Survey) -> tuple[TomlPath, str, str]:
+    """Place, what was read and what to write, for one refusal of a file's records.
+
+    Args:
+        error: as pydantic gives it.
+        root: the record that the whole file becomes.
+    """
     place, kind, shown = error["loc"], error["type"], shown_value(error["input"])
     if kind == "extra_forbidden":
-        return place, f"the key {shown_value(str(place[-1]))} is not known here", _nearest(place)
+        return (
+            place,
+            f"the key {shown_value(str(place[-1]))} is not known here",
+            _nearest(place, root),
+        )
     if kind == "missing":
         return place, *_missing(place)
     if kind in ("measure", "record"):
@@ -92,8 +103,8 @@ def _advice(kind: str, ctx: Mapping[str, Any]) -> str:
     return "See the table of fields in the README."
 
 
-def _nearest(place: TomlPath) -> str:
-    known = keys_at(place[:-1])
+def _nearest(place: TomlPath, root: type[BaseModel]) -> str:
+    known = keys_at(place[:-1], root)
     near = difflib.get_close_matches(str(place[-1]), known, n=1)
     listed = ", ".join(sorted(known))
     return f'Did you mean "{near[0]}"? Known: {listed}.' if near else f"Known: {listed}."

@@ -7,10 +7,14 @@ from typing import Any, Literal
 
 from pydantic import Field
 
+from estimator.survey.allowances import Allowance
 from estimator.survey.closing import FinishScope, Opening
+from estimator.survey.compare import Compare
 from estimator.survey.electrical import Box, Circuit, Run, TruckStock
 from estimator.survey.fields import Capitals, MaybeInt, NotNegative, Record, Whole, YesNo
 from estimator.survey.place import Corner, Gap, Level, Member, Obstacle, Room, Tee, Wall
+from estimator.survey.risks import Risk
+from estimator.survey.versions import Version
 
 BareUnit = Literal["in", "ft", "mm", "cm", "m"]
 
@@ -24,6 +28,9 @@ class Job(Record):
     address: str = ""
     scope: str = Field(default="", description="the work in one sentence, for the customer")
     bid_date: date | None = Field(default=None, alias="date")
+    start_date: date | None = Field(
+        default=None, alias="start", description="first day of the work, such as 2026-03-16"
+    )
     country: Capitals = Field(default="US", min_length=2, max_length=2, description="ISO 3166-1")
     locale: str = Field(default="en_US", description="how money and dates are shown")
     units: Literal["us", "metric"] = "us"
@@ -70,6 +77,9 @@ class House(Record):
 
     permit: Literal["needed", "not needed", "unknown"] = "unknown"
     inspection_before_closing: YesNo = "unknown"
+    inspection_wait_days: MaybeInt = Field(
+        default=None, description="working days until the inspector comes; unstated: the shop's"
+    )
     asbestos_tested: Literal["none found", "found", "no", "unknown"] = "unknown"
     lead_tested: Literal["none found", "found", "no", "unknown"] = "unknown"
     work_for_pay: YesNo = "yes"
@@ -111,9 +121,13 @@ class Survey(Record):
     finish: FinishScope = Field(default_factory=FinishScope)
     truck_stock: tuple[TruckStock, ...] = ()
     overrides: Overrides = Field(default_factory=Overrides)
+    allowances: tuple[Allowance, ...] = ()
+    risks: tuple[Risk, ...] = ()
     acceptances: tuple[Acceptance, ...] = ()
     amendments: tuple[Amendment, ...] = ()
     house: House = Field(default_factory=House)
+    compare: Compare = Field(default_factory=Compare)
+    versions: tuple[Version, ...] = ()
     books: BookFiles = Field(default_factory=BookFiles)
     settings: dict[str, Any] = Field(
         default_factory=dict, description="laid over shop.toml, section by section"

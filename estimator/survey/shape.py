@@ -1,4 +1,4 @@
-"""The shape of a job file, read off its records: which record stands at a place, and its keys."""
+"""The shape of a file, read off its records: which record stands at a place, and its keys."""
 
 from __future__ import annotations
 
@@ -11,14 +11,14 @@ from estimator.survey.records import Survey
 from estimator.toml_lines import TomlPath
 
 
-def keys_at(place: TomlPath) -> list[str]:
-    """The keys that a table of the job file may have, at a place such as ("walls", 0)."""
-    return list(fields_of(record_at(place)))
+def keys_at(place: TomlPath, root: type[BaseModel] = Survey) -> list[str]:
+    """The keys that a table of a file may have, at a place such as ("walls", 0)."""
+    return list(fields_of(record_at(place, root)))
 
 
-def record_at(place: TomlPath) -> type[BaseModel] | None:
-    """The record that a table of the job file becomes; None where names are free."""
-    record: type[BaseModel] | None = Survey
+def record_at(place: TomlPath, root: type[BaseModel] = Survey) -> type[BaseModel] | None:
+    """The record that a table of a file becomes; None where names are free."""
+    record: type[BaseModel] | None = root
     for name in place:
         if isinstance(name, str):
             field = fields_of(record).get(name)

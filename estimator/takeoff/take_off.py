@@ -7,6 +7,7 @@ from decimal import Decimal
 from estimator.route.records import RunPath
 from estimator.settings import PerWhat, Practice
 from estimator.survey.records import Survey
+from estimator.tables.compound import in_room_h
 from estimator.tables.facts import stud_default, visit_plan
 from estimator.takeoff.amounts import trim, units_of
 from estimator.takeoff.assumptions import assumptions
@@ -99,6 +100,8 @@ def plan_visits(survey: Survey, closing: Closing) -> tuple[Visit, ...]:
     plan: tuple[tuple[str, Decimal], ...] = ()
     if closing.visible_openings:
         plan = visit_plan(survey.finish.compound, survey.finish.scope)
+        room = survey.finish.room_condition
+        plan = tuple((what, in_room_h(wait, room)) for what, wait in plan)
     plan = plan or ((_ONE_VISIT, Decimal(0)),)
     return tuple(Visit(number, what, wait) for number, (what, wait) in enumerate(plan, start=1))
 

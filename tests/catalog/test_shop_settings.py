@@ -207,7 +207,7 @@ WRONG = [
         "too large",
         "1,000,000,000",
     ),
-    ("tax", 'mode = "all"', "tax.mode", '"all" is not one of', '"none" or "materials-sold"'),
+    ("tax", 'mode = "all"', "tax.mode", '"all" is not one of', '"none" or "paid-at-purchase"'),
     ("terms", "deposit_pct = 101", "terms.deposit_pct", "is more than 100 %", "at most 100"),
     ("terms", "firm_name = 3", "terms.firm_name", '"3" is not text.', '"quotes"'),
     ("terms", 'included = "all"', "terms.included", '"all" is not a list.', "Write a list"),

@@ -5,21 +5,20 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
-from types import SimpleNamespace
-from typing import cast
 
 from estimator.catalog.records import Books
 from estimator.pricing.records import (
     Bid,
+    FindingCounts,
     Hours,
     LaborLine,
     PackBought,
     PriceBuild,
+    RouteOption,
     ShoppingLine,
     StockDrawn,
 )
 from estimator.rules.records import Finding, RemedyChange, RemedyPart, RemedyTask
-from estimator.settings import Shop
 from estimator.survey.records import Survey
 from estimator.takeoff.records import (
     Assumption,
@@ -33,6 +32,7 @@ from estimator.takeoff.records import (
     TaskLine,
     Visit,
 )
+from tests.pricing.made_books import shipped
 
 SURVEY = {
     "job": {"id": "S3", "title": "Closet charger", "customer": "Sample customer"},
@@ -158,12 +158,23 @@ REMEDIES = (
 )  # fmt: skip
 
 
+def made_way() -> RouteOption:
+    """The way C of S14, worked by hand, as if there were no way into the crawlspace."""
+    return RouteOption(
+        route="C", rank=1, order_text="14 ft of 14-2", members=2, openings=0,
+        opening_in2=Fraction(0), hours=Decimal("1.663"), labor=Decimal("133.07"),
+        materials=Decimal("8.68"), cost=Decimal("141.75"), total=Decimal("141.75"),
+        findings=FindingCounts(1, 0, 0, 2, 3, 4), blocked_by=("level-access:C",),
+        unpriced_items=(), why="blocked by level-access:C", chosen=False,
+    )  # fmt: skip
+
+
 def made_bid(**changes: object) -> Bid:
     """The bid, with some of its fields changed."""
-    settings = SimpleNamespace(currency="USD", shown={"price.markup": "30"})
+    settings = replace(shipped().shop, shown={"price.markup": "30"})
     bid = Bid(
         survey=Survey.model_validate(SURVEY),
-        books=Books({}, {}, {}, cast(Shop, settings), {"materials": "materials.csv"}),
+        books=Books({}, {}, {}, settings, {"materials": "materials.csv"}),
         takeoff=TAKEOFF, findings=FINDINGS, shopping=SHOPPING, labor=LABOR,
         hours=Hours(Decimal("0.875"), Decimal("1.75"), Decimal("3.5"), Decimal("1.895833"),
                     Decimal("1.75"), "override"),

@@ -16,7 +16,7 @@ from estimator.outputs.json_out import document_schema
 from tests.cli.run import NIGHTSTAND, SAMPLES, changed, estimator
 
 PROMISES = {"safe", "safely", "safety", "approve", "approved", "approval", "guaranteed"}
-LISTS = ("takeoff", "shopping-list", "check")
+LISTS = ("takeoff", "shopping-list", "check", "compare")
 COLUMNS = 80
 TOO_LARGE_BREAKER = ("breaker = 15", "breaker = 20")  # 14 AWG carries 15 A: NEC 240.4(D)
 

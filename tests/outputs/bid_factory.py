@@ -139,7 +139,9 @@ class RandomJobs:
         small = sorted(item for item in materials if not item.startswith("cable"))
         for item in rng.sample(small, rng.choice([0, 0, 20])):
             materials[item] = tuple(replace(row, pack_price=None) for row in materials[item])
-        return replace(books, materials=materials, shop=replace(shop, price=price, tax=tax))
+        risk = replace(shop.risk, draws=2_000)  # enough for a made-up job
+        shop = replace(shop, price=price, tax=tax, risk=risk)
+        return replace(books, materials=materials, shop=shop)
 
     def _decimal(self, low: int, high: int) -> Decimal:
         return Decimal(self._random.randrange(low * 100, high * 100)) / 100

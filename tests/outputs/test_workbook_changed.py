@@ -46,25 +46,61 @@ TYPED_RATES: Typed = {
     "permit_cost": 82.40, "permit_handling": 20, "tax_mode": "materials-sold",
     "tax_rate": 0.08875, "deposit_rate": 0.33,
 }  # fmt: skip
-# S23, worked by hand: labor 6.25 h at 92, trip 45 and supply run 69 together 114, materials
-# 118.40 with 35 %, permit 75 + 25, tax 6 %, deposit 30 %.
+# S23, worked by hand: labor 6.25 h at 92, trip 45, supply run 0.75 h at 92 = 69, materials
+# 118.40 with 35 %, permit 75 + 25, tax 6 %, deposit 30 %, not to exceed +15 %.
 S23: Typed = {
-    "hours_basis": "override", "hours_override": 6.25, "labor_rate": 92,
-    "materials_basis": "override", "materials_override": 118.40, "small_items_rate": 0,
-    "markup_rate": 0.35, "trip_count": 1, "trip_charge": 114, "minimum_charge": 0,
-    "permit_cost": 75, "permit_handling": 25, "tax_mode": "materials-sold", "tax_rate": 0.06,
-    "deposit_rate": 0.30,
+    "hours_basis": "override", "hours_override": 6.25, "labor_rate_stated": 92,
+    "supply_run_hours": 0.75, "materials_basis": "override", "materials_override": 118.40,
+    "small_items_rate": 0, "markup_rate": 0.35, "work_trips": 1, "trip_charge": 45,
+    "minimum_charge": 0, "permit_cost": 75, "permit_handling": 25, "tax_mode": "materials-sold",
+    "tax_rate": 0.06, "deposit_rate": 0.30, "not_to_exceed_rate": 0.15,
 }  # fmt: skip
 S23_FOUND = {
-    "labor_amount": 575.00, "materials_sold": 159.84, "before_tax": 948.84, "tax_amount": 9.59,
-    "bid_total": 958.43, "deposit_amount": 287.53, "balance_amount": 670.90,
-    "margin_rate": 0.2593,
+    "labor_amount": 575.00, "supply_run": 69.00, "materials_sold": 159.84, "before_tax": 948.84,
+    "tax_amount": 9.59, "bid_total": 958.43, "not_to_exceed_cap": 1102.19,
+    "deposit_amount": 287.53, "balance_amount": 670.90, "margin_rate": 0.2593,
 }  # fmt: skip
+# S23 as a lump sum, worked by hand: tax at the counter 7.10, (118.40 + 7.10) x 1.35 = 169.43,
+# half a cent up from 169.425; 169.43 + 789.00 = 958.43.
+LUMP: Typed = {**S23, "tax_mode": "paid-at-purchase", "purchase_rate_set": 0.06}
+LUMP_FOUND = {"purchase_tax": 7.10, "materials_sold": 169.43, "tax_amount": 0, "bid_total": 958.43}
+# The base job of the published rules of tax, money worked by hand: materials 120 sold at 150,
+# labor 400, rate 7.25 % unless another is typed.
+JOB: Typed = {
+    "hours_basis": "override", "hours_override": 5, "labor_rate_stated": 80,
+    "materials_basis": "override", "materials_override": 120, "small_items_rate": 0,
+    "markup_rate": 0.25, "work_trips": 0, "minimum_charge": 0, "tax_rate": 0.0725,
+    "purchase_rate_set": 0.0725,
+}  # fmt: skip
+LOST: Typed = {**JOB, "tax_mode": "paid-at-purchase", "purchase_tax_how": "not-recovered"}
+GROSS: Typed = {**JOB, "tax_mode": "gross-receipts", "tax_rate": 0.02, "purchase_rate_set": 0}
+SHARE: Typed = {**JOB, "tax_mode": "part-of-price", "tax_rate": 0.086, "tax_share_set": 0.65}
+OVERHEAD: Typed = {
+    **JOB, "materials_override": 1000, "markup_rate": 0, "overhead_rate": 0.15,
+    "profit_rate": 0.10, "tax_mode": "materials-sold", "materials_base": "before-profit",
+}  # fmt: skip
+BY_RULE = {
+    # Texas lump sum: 8.70 of tax on 120.00 is the firm's, nothing is charged.
+    "E1": (LOST, {"purchase_tax": 8.70, "tax_amount": 0, "bid_total": 550.00}),
+    # Texas, materials apart: 10.875.
+    "E2": ({**JOB, "tax_mode": "materials-sold"}, {"tax_amount": 10.88, "bid_total": 560.88}),
+    # New York repair, Washington: 39.875.
+    "E3": ({**JOB, "tax_mode": "whole-price"}, {"tax_amount": 39.88, "bid_total": 589.88}),
+    # South Dakota: 550 x 0.02 / 0.98; the published 2.041 % gives a cent more.
+    "E4": (GROSS, {"tax_amount": 11.22, "bid_total": 561.22}),
+    "E4 published": ({**GROSS, "gross_factor": 0.02041}, {"tax_amount": 11.23}),
+    # Arizona: 65 % of 550 is 357.50, at 8.6 % 30.745.
+    "E6": (SHARE, {"tax_base": 357.50, "tax_amount": 30.75}),
+    # California: taxed with the overhead, without the profit: 83.375.
+    "E7": (OVERHEAD, {"tax_base": 1150.00, "tax_amount": 83.38}),
+}
+# Wage 30.38, burden 43.34 %, 2,080 h, 70 % billable, overhead 25,000, profit 10 %: 88.20.
+BUILT: Typed = {**JOB, "labor_rate_from": "built"}
 # S3, worked by hand: 1.75 h at 85 = 148.75; 28.40 x 1.30 = 36.92; 185.67 is under 225.
 S3: Typed = {
     "hours_basis": "override", "hours_override": 1.75, "labor_rate": 85,
     "materials_basis": "override", "materials_override": 28.40, "small_items_rate": 0,
-    "markup_rate": 0.30, "trip_count": 0, "minimum_charge": 225,
+    "markup_rate": 0.30, "work_trips": 0, "minimum_charge": 225,
 }  # fmt: skip
 
 
@@ -130,6 +166,14 @@ def cases() -> dict[str, Case]:
     priced = {f"Shopping list!I{unpriced}": 0.10}
     return {
         "S23": Case(night, S23, S23_FOUND),
+        "S23 lump sum": Case(night, LUMP, LUMP_FOUND),
+        **{name: Case(night, typed, found) for name, (typed, found) in BY_RULE.items()},
+        "rate built up": Case(
+            night, BUILT,
+            {"rate_burdened": 43.55, "rate_billable_hours": 1456, "rate_labor": 62.21,
+             "rate_overhead": 17.17, "rate_cost": 79.38, "labor_rate": 88.20,
+             "labor_amount": 441.00},
+        ),
         "S3": Case(night, S3, {"built_up": 185.67, "offered": 225, "bid_total": 225}),
         # 125.50 x 1.35 = 169.425, half a cent up.
         "half a cent": Case(
@@ -178,7 +222,8 @@ def outcomes() -> dict[str, bytes]:
 
 
 CASES = (
-    "S23", "S3", "half a cent", "tails", "allowance", "a foot more", "quantity", "price", "work",
+    "S23", "S23 lump sum", *BY_RULE, "rate built up", "S3",
+    "half a cent", "tails", "allowance", "a foot more", "quantity", "price", "work",
     "a price found", "a price lost", "no override typed", "rates", "all of it",
 )  # fmt: skip
 

@@ -96,7 +96,7 @@ NOT_OURS = {
 def test_any_other_file_is_kept_unless_asked(tmp_path: Path, old: bytes) -> None:
     path = tmp_path / "bid.xlsx"
     path.write_bytes(old)
-    with pytest.raises(InputError, match="is not a bid workbook as this tool wrote it"):
+    with pytest.raises(InputError, match="is not a workbook as this tool wrote it"):
         write_bid(BID, path, replace=False)
     assert path.read_bytes() == old
 

@@ -13,7 +13,7 @@ from estimator.pricing.records import Bid
 
 # Words that steer the workbook, and names it looks up; a person cannot type these freely.
 KEPT = frozenset(("country", "locale", "currency", "units", "edition", "price_form", "mode",
-                  "tax_mode", "basis", "unit", "bare_unit"))  # fmt: skip
+                  "tax_mode", "basis", "unit", "bare_unit", "forbidden"))  # fmt: skip
 
 
 def with_text(bid: Bid, *texts: str) -> Bid:

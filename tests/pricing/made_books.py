@@ -33,16 +33,18 @@ def shipped(units: str = "us") -> Books:
 
 
 def with_terms(books: Books | None = None, *, currency: str = "USD", **terms: Any) -> Books:
-    """The same books with other terms of price, tax or deposit."""
+    """The same books with other terms of price, labor rate, tax, deposit or form."""
     books = books or shipped()
     shop = books.shop
     price = {key: value for key, value in terms.items() if hasattr(shop.price, key)}
     tax = {key: value for key, value in terms.items() if hasattr(shop.tax, key)}
     deposit = {key: value for key, value in terms.items() if hasattr(shop.terms, key)}
-    assert price.keys() | tax.keys() | deposit.keys() == terms.keys()
+    rate = {key: value for key, value in terms.items() if hasattr(shop.rate, key)}
+    assert price.keys() | tax.keys() | deposit.keys() | rate.keys() == terms.keys()
     own = replace(
         shop,
         price=replace(shop.price, **price),
+        rate=replace(shop.rate, **rate),
         tax=replace(shop.tax, **tax),
         terms=replace(shop.terms, **deposit),
         currency=currency,

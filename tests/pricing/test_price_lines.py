@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from estimator.money import minor_unit
+from estimator.pricing.book_lines import book_lines
 from estimator.pricing.records import Bid
 from estimator.problems import InputError
 from tests.pricing.made_books import bid, of_overrides, plain, with_terms
@@ -80,5 +81,66 @@ def test_a_kind_of_line_without_an_account_is_a_problem() -> None:
     with pytest.raises(InputError) as caught:
         bid(bare)
     (problem,) = caught.value.problems
-    assert 'no account for lines of kind "labor"' in problem.read
-    assert problem.where.endswith("accounts.csv")
+    assert problem.read == 'no account for lines of kind "labor"'
+    assert problem.where == "catalogs/accounts.csv"
+    assert problem.write == "Add a row with its account code and name."
+
+
+def test_books_without_a_name_for_their_accounts_are_named_after_the_file() -> None:
+    books = plain()
+    bare = type(books)(books.materials, books.labor, {}, books.shop, {})
+    with pytest.raises(InputError) as caught:
+        book_lines(bid().price, bare)
+    assert {each.where for each in caught.value.problems} == {"accounts.csv"}
+
+
+FULL = {
+    "labor_rate_per_hour": Decimal(100), "materials_markup_pct": Decimal(25),
+    "trip_charge": Decimal(45), "supply_run_hours": Decimal("0.5"), "overhead_pct": Decimal(10),
+    "profit_pct": Decimal(5), "contingency_pct": Decimal(10), "minimum_charge": Decimal(880),
+    "offer_step": Decimal(50), "offer_rounding": "up", "permit_cost": Decimal(75),
+    "permit_handling": Decimal(25), "mode": "purchase-and-labor", "purchase_rate_pct": Decimal(6),
+    "rate_pct": Decimal("7.25"),
+}  # fmt: skip
+
+
+def test_every_line_with_its_cost_and_price() -> None:
+    """By hand: 7.20 at the counter on 120.00, (127.20) x 1.25 = 159.00; base 654.00; 65.40; 5 % of
+    719.40; labor's 10 %; 795.37 up to 880.00, and to 900.00; the work is 741.00, 7.25 % of it
+    53.7225."""
+    stated = {"labor_hours": 4, "materials_cost": 120, "trips": 1}
+    lines = [{"name": "light", "amount": 60}]
+    made = bid(plain(**FULL), overrides=stated, allowances=lines)
+    rows = [
+        f"{each.line_kind} {each.account_code} {each.quantity} {each.unit} {each.cost} {each.price}"
+        for each in made.book_lines
+    ]
+    assert rows == [
+        "materials 4010 None  120.00 159.00",
+        "purchase-tax 5010 None  7.20 0.00",
+        "labor 4020 4 h None 400.00",
+        "supply-run 4020 0.5 h None 50.00",
+        "trips 4030 1 trip None 45.00",
+        "overhead 4040 None  None 65.40",
+        "profit 4040 None  None 35.97",
+        "contingency 4040 None  None 40.00",
+        "minimum 4040 None  None 84.63",
+        "rounding 4040 None  None 20.00",
+        "allowance 4060 None  None 60.00",
+        "permit 4050 None  75.00 100.00",
+        "tax 2200 None  None 53.72",
+    ]
+    assert [each.description for each in made.book_lines] == [
+        "Materials as sold", "Tax paid at the counter", "Labor", "Supply run", "Trips", "Overhead",
+        "Profit", "Contingency", "Step up to the minimum charge", "Rounding of the price offered",
+        "Allowance: light", "Permit and handling", "Tax collected",
+    ]  # fmt: skip
+    assert [each.account_name for each in made.book_lines[:3]] == [
+        "Sales, materials", "Job materials", "Sales, labor",
+    ]  # fmt: skip
+    assert sum(each.price for each in made.book_lines) == made.price.total == Decimal("1113.72")
+
+
+def test_lines_without_cost_or_price_are_left_out() -> None:
+    made = of_overrides(plain(), labor_hours=Decimal(1), materials_cost=Decimal(0), trips=0)
+    assert [each.line_kind for each in made.book_lines] == ["labor"]

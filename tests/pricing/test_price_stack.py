@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 
 import pytest
 
@@ -170,3 +170,40 @@ def test_a_currency_with_three_decimals() -> None:
     books = with_terms(plain(labor_rate_per_hour=Decimal("7.5")), currency="KWD")
     got = of_overrides(books, labor_hours=Decimal("1.1111"), materials_cost=Decimal(0), trips=0)
     assert str(got.price.labor) == "8.333"  # 8.33325
+
+
+def test_small_items_and_tax_are_rounded_in_the_currency() -> None:
+    """KWD, three decimals: what is listed, its 5 %, and both together, taxed at the counter."""
+    own = {"small_items_pct": Decimal(5), "mode": "paid-at-purchase"}
+    books = plain(**own, purchase_rate_pct=Decimal("7.25"))
+    got = bid(with_terms(books, currency="KWD")).price
+    mil = Decimal("0.001")
+    small = (got.materials_listed * Decimal("0.05")).quantize(mil, ROUND_HALF_UP)
+    assert got.small_items == small
+    assert got.materials_cost == got.materials_listed + small
+    tax = (got.materials_cost * Decimal("0.0725")).quantize(mil, ROUND_HALF_UP)
+    assert got.purchase_tax == tax
+
+
+def test_nothing_has_the_decimals_of_its_currency() -> None:
+    stated = {"labor_hours": Decimal(0), "materials_cost": Decimal("10.4"), "trips": 0}
+    got = of_overrides(with_terms(plain(), currency="JPY"), **stated).price
+    shown = (got.materials_listed, got.purchase_tax, got.allowances_total, got.tax, got.permit_cost)
+    assert [str(each) for each in shown] == ["10", "0", "0", "0", "0"]
+    assert str(got.supply_run.amount) == "0"
+
+
+def test_an_allowance_is_rounded_in_the_currency() -> None:
+    lines = [{"name": "light", "amount": Decimal("60.5")}]
+    got = bid(with_terms(plain(), currency="JPY"), allowances=lines).price
+    assert [str(each.amount) for each in got.allowances] == ["61"]
+
+
+def test_tax_taken_out_is_put_back_as_it_was() -> None:
+    """At 50 %: 1.00 holds 0.67 and 0.33; half of 0.67 again would be 0.34."""
+    got = price(
+        materials="1.00", materials_markup_pct="0", mode="paid-at-purchase",
+        purchase_rate_pct="50", prices_include_tax=True,
+    )  # fmt: skip
+    assert (got.materials_cost, got.purchase_tax) == (Decimal("0.67"), Decimal("0.33"))
+    assert got.total == Decimal("1.00")

@@ -77,6 +77,45 @@ def test_the_worked_ways_to_the_cent(
     assert way.hours == Decimal(hours)
 
 
+PARTS = [
+    ("A", "168.49", "14.26", 1, "280"),  # an opening of 4 x 70 in, seen
+    ("B", "542.13", "32.86", 0, "0"),
+    ("C", "133.07", "8.68", 0, "0"),
+]
+
+
+WHY = [
+    "costs 41.00 USD less than A (labor -35.42, materials -5.58)",
+    "costs 41.00 USD more than C (labor +35.42, materials +5.58)",
+    "costs 433.24 USD more than C (labor +409.06, materials +24.18)",
+]
+
+
+@pytest.mark.parametrize(("route", "labor", "materials", "openings", "area"), PARTS)
+def test_what_each_way_is_made_of(
+    books: Books, route: str, labor: str, materials: str, openings: int, area: str
+) -> None:
+    """S14, worked by hand."""
+    (way,) = (each for each in job(books).routes if each.route == route)
+    assert (way.labor, way.materials) == (Decimal(labor), Decimal(materials))
+    assert (way.openings, way.opening_in2) == (openings, Fraction(area))
+
+
+def test_why_each_way_has_its_rank(books: Books) -> None:
+    """S14: 182.75 - 141.75 = 41.00; 574.99 - 141.75 = 433.24."""
+    ways = job(books).routes
+    found = [each.why.partition("; its cost leaves out what has no price: ") for each in ways]
+    assert [(first, rest.split(", ")) for first, _, rest in found] == [
+        (want, list(way.unpriced_items)) for want, way in zip(WHY, ways, strict=True)
+    ]
+
+
+def test_findings_of_each_way_are_counted_for_it_alone(books: Books) -> None:
+    made = job(books, ('accessible = "yes"', 'accessible = "no"'))
+    assert [each.findings.failed for each in made.routes] == [0, 0, 1]
+    assert made.routes[0].findings.passed > 0
+
+
 def test_the_worked_ranking(books: Books) -> None:
     """S14: C, A, B; the bid is for C."""
     made = job(books)

@@ -1,4 +1,4 @@
-"""The tables of job-file fields in the README, made from the survey's own models.
+"""The tables of fields in the README, of job files and close-out files, made from the models.
 
 `python -m tests.project.readme_fields` writes them anew; a test holds that they are current.
 """
@@ -15,6 +15,7 @@ from typing import Any, Literal, get_args, get_origin, get_type_hints
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
+from estimator.ledger.records import CloseOutRecord
 from estimator.survey.fields import (
     Length,
     MaybeArea,
@@ -28,7 +29,7 @@ from estimator.survey.records import Survey
 from tests.project.readme_words import WORDS
 
 README = Path(__file__).parents[2] / "README.md"
-BEGIN, END = "<!-- job file fields -->", "<!-- end of job file fields -->"
+FILES: dict[str, type[BaseModel]] = {"job file": Survey, "close-out file": CloseOutRecord}
 HEADER = ("| field | write | left out | meaning |", "|---|---|---|---|")
 KINDS: tuple[tuple[Any, str], ...] = (
     (Length, "length"),
@@ -47,11 +48,18 @@ KINDS: tuple[tuple[Any, str], ...] = (
 )
 
 
-def tables() -> str:
-    """All tables, in the order of the job file."""
+def marks(file: str) -> tuple[str, str]:
+    """The lines between which the tables of one kind of file stand."""
+    return f"<!-- {file} fields -->", f"<!-- end of {file} fields -->"
+
+
+def tables(file: str = "job file") -> str:
+    """All tables of one kind of file, in its order."""
     done: dict[type[BaseModel], str] = {}
-    parts = [part for name, hint in hints(Survey).items() for part in _section(name, hint, done)]
-    return "\n".join([BEGIN, "", *parts, END])
+    fields = hints(FILES[file]).items()
+    parts = [part for name, hint in fields for part in _section(name, hint, done)]
+    begin, end = marks(file)
+    return "\n".join([begin, "", *parts, end])
 
 
 def hints(model: type[BaseModel]) -> dict[str, Any]:
@@ -85,7 +93,8 @@ def _section(name: str, hint: Any, done: dict[type[BaseModel], str]) -> list[str
 def _model(hint: Any) -> tuple[type[BaseModel] | None, bool]:
     """The model that a field holds, and whether it holds many of them."""
     many = get_origin(hint) is tuple
-    inner = get_args(hint)[0] if many else hint
+    known = [each for each in get_args(hint) if each is not NoneType]
+    inner = known[0] if many or len(known) == 1 else hint
     is_model = isinstance(inner, type) and issubclass(inner, BaseModel)
     return (inner if is_model else None), many
 
@@ -126,9 +135,9 @@ def default(field: FieldInfo) -> str:
     return "" if value in (None, (), {}, "") or isinstance(value, BaseModel) else f"{value}"
 
 
-def current(text: str) -> str:
-    """The part of a README between the marks."""
-    return between(text, BEGIN, END)
+def current(text: str, file: str = "job file") -> str:
+    """The part of a README between the marks of one kind of file."""
+    return between(text, *marks(file))
 
 
 def between(text: str, begin: str, end: str) -> str:
@@ -138,5 +147,7 @@ def between(text: str, begin: str, end: str) -> str:
 
 
 if __name__ == "__main__":
-    before = README.read_text(encoding="utf-8")
-    README.write_text(before.replace(current(before), tables()), encoding="utf-8")
+    page = README.read_text(encoding="utf-8")
+    for each in FILES:
+        page = page.replace(current(page, each), tables(each))
+    README.write_text(page, encoding="utf-8")

@@ -12,13 +12,19 @@ ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "estimator"
 # Lowest first; the order is the plan of the house. `catalog` may use the ground alone.
 ROOMS = (
-    "ground", "tables", "survey", "route", "takeoff", "rules", "catalog", "pricing", "outputs",
-    "cli",
+    "ground", "tables", "survey", "route", "takeoff", "rules", "catalog", "pricing", "ledger",
+    "outputs", "cli",
 )  # fmt: skip
 PURE = ("route", "takeoff", "rules")
-PURE_FILES = ("pricing/engine.py",)
+PURE_FILES = (
+    "ledger/compare.py",
+    "ledger/entries.py",
+    "ledger/events.py",
+    "ledger/roll_up.py",
+    "pricing/engine.py",
+)
 WORLD = {"os", "sys", "pathlib", "time", "random", "socket", "subprocess", "tempfile", "shutil"}
-HEAVY = {"pandas", "openpyxl", "babel", "highspy"}
+HEAVY = {"pandas", "numpy", "openpyxl", "babel", "highspy"}
 LATE = {
     "estimator.catalog.large",
     "estimator.catalog.large_columns",
@@ -26,6 +32,9 @@ LATE = {
     "estimator.outputs.book_chart",
     "estimator.outputs.book_parts",
     "estimator.outputs.book_styles",
+    "estimator.pricing.risk_draws",
+    "estimator.pricing.risk_price",
+    "estimator.pricing.risk_sim",
 }
 MODULES = sorted(PACKAGE.rglob("*.py"))
 

@@ -16,7 +16,7 @@ PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
 EXTRAS = PROJECT["project"]["optional-dependencies"]
 IMPORTED_AS = {"pyicu": "icu"}
 OWN = {"estimator", "tests"}
-BROUGHT_ALONG = {"pydantic_core", "numpy"}  # by pydantic and pandas, in step with them
+BROUGHT_ALONG = {"pydantic_core"}  # by pydantic, in step with it
 
 
 def declared(lines: list[str]) -> set[str]:

@@ -14,12 +14,13 @@ import pytest
 
 from estimator.cli import terminal
 from estimator.pricing.books_for import books_for
+from estimator.pricing.compare import compare
 from estimator.pricing.engine import estimate
 from estimator.survey.reader import job_from_text
 from estimator.takeoff.records import Takeoff
 from tests.cli.test_start import COMMANDS
 from tests.project import readme_rules
-from tests.project.readme_fields import current, tables
+from tests.project.readme_fields import FILES, current, tables
 
 ROOT = Path(__file__).parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -31,9 +32,10 @@ SHELL = [text for marker, kind, text in BLOCKS if kind == "sh" and not marker]
 JOBS = [text for _, kind, text in BLOCKS if kind == "toml"]
 
 
-def test_the_tables_of_fields_are_current() -> None:
+@pytest.mark.parametrize("file", FILES)
+def test_the_tables_of_fields_are_current(file: str) -> None:
     """Where this fails: python -m tests.project.readme_fields"""
-    assert current(README) == tables()
+    assert current(README, file) == tables(file)
 
 
 def test_the_table_of_rules_is_current() -> None:
@@ -61,8 +63,23 @@ def test_the_decisions_shown_are_read_and_seen() -> None:
     assert "at most 3/16 in" in findings["box-gap:source"].figures
 
 
+def test_the_comparison_shown_comes_out_as_the_table_below_it_says() -> None:
+    """S21, worked by hand."""
+    text = (ROOT / "samples" / "nightstand.toml").read_text(encoding="utf-8") + MARKED["compare"]
+    job = job_from_text(text, ROOT / "samples" / "nightstand.toml")
+    made = compare(estimate(job.survey, books_for(job)))
+    assert made.own_column is not None
+    sums = [(each.cash, each.all_in) for each in (made.own_column, *made.hires)]
+    rows = re.findall(r"^\| (?:do it yourself|hire): .*\| ([\d.]+) \| ([\d.]+) \|$", README, re.M)
+    assert [tuple(map(str, row)) for row in sums] == rows
+    assert rows == [("202.90", "382.90"), ("545.00", "572.00")]
+    assert f"costs {made.against[0].by} less" in README
+    assert f"= {made.against[0].break_even}." in README
+
+
 def test_every_field_has_a_meaning() -> None:
-    rows = [line.split("|") for line in tables().splitlines() if line.startswith("| `")]
+    lines = [line for file in FILES for line in tables(file).splitlines()]
+    rows = [line.split("|") for line in lines if line.startswith("| `")]
     assert [row[1].strip() for row in rows if not row[4].strip()] == []
 
 
