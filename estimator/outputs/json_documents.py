@@ -12,6 +12,7 @@ from estimator.catalog.records import Account, LaborUnit, Material
 from estimator.measures import System
 from estimator.outputs.clear_bid import StatedField
 from estimator.outputs.ledger_documents import BooksDocument, CloseOutDocument
+from estimator.pricing.calendar_records import Calendar
 from estimator.pricing.change_records import ChangedLine, ChangePrice, ItemChange, Recheck
 from estimator.pricing.compare_records import Comparison
 from estimator.pricing.price_records import OneMore, RateBuild
@@ -81,6 +82,7 @@ class BidDocument:
     one_more: OneMore | None
     states: tuple[StatedField, ...]
     hours: Hours
+    calendar: Calendar
     takeoff: Takeoff
     findings: tuple[Finding, ...]
     shopping: tuple[ShoppingLine, ...]

@@ -26,6 +26,7 @@ from estimator.outputs.json_documents import (
     TakeoffDocument,
 )
 from estimator.outputs.json_shape import measure_schemas, record_schema, records_within, shape_of
+from estimator.pricing.calendar import plan_calendar
 from estimator.pricing.change_records import ChangeOrder
 from estimator.pricing.compare import compare
 from estimator.pricing.records import Bid
@@ -51,6 +52,7 @@ def bid_json(bid: Bid, workbook: str | None, notes: tuple[str, ...]) -> str:
         one_more=bid.one_more,
         states=clear_bid(bid),
         hours=bid.hours,
+        calendar=plan_calendar(bid),
         takeoff=bid.takeoff,
         findings=bid.findings,
         shopping=bid.shopping,

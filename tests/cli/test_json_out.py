@@ -114,3 +114,11 @@ def test_the_check_carries_the_tests_of_the_job() -> None:
 def test_editions_are_named_in_the_head() -> None:
     job = read("bid")["job"]
     assert (job["edition"], job["building_edition"]) == ("nec-2023", "irc-2021")
+
+
+def test_the_bid_carries_its_visits_in_working_days() -> None:
+    """S3 is one visit of 1.75 h; without a date there are day numbers alone."""
+    calendar = read("bid")["calendar"]
+    (visit,) = calendar["visits"]
+    assert (calendar["dates_from"], calendar["working_days"]) == ("none", 1)
+    assert (visit["hours"], visit["first_day"], visit["first_date"]) == ("1.750000", 1, None)

@@ -16,6 +16,7 @@ from estimator.pricing.books_for import books_for
 from estimator.pricing.engine import estimate
 from estimator.pricing.records import Bid
 from estimator.survey.reader import JobFile, job_from_text, survey_from
+from tests.outputs.random_shop import random_shop
 
 SAMPLES = Path(__file__).parents[2] / "samples"
 NAMES = tuple(sorted(path.stem for path in SAMPLES.glob("*.toml")))
@@ -119,29 +120,13 @@ class RandomJobs:
 
     def _shop(self, books: Books) -> Books:
         """Rates by chance."""
-        rng, shop = self._random, books.shop
-        price = replace(
-            shop.price,
-            labor_rate_per_hour=self._decimal(40, 140),
-            hours_basis=rng.choice(["likely", "expected"]),
-            materials_markup_pct=self._decimal(0, 60),
-            small_items_pct=self._decimal(0, 12),
-            minimum_charge=self._decimal(0, 900),
-            trip_charge=self._decimal(0, 90),
-            overhead_pct=rng.choice([Decimal(0), self._decimal(0, 20)]),
-            profit_pct=rng.choice([Decimal(0), self._decimal(0, 20)]),
-            permit_cost=rng.choice([None, self._decimal(20, 200)]),
-        )
-        tax = replace(
-            shop.tax, mode=rng.choice(["none", "materials-sold"]), rate_pct=self._decimal(0, 12)
-        )
+        rng, shop = self._random, random_shop(self._random, books.shop)
         materials = {**books.materials}
         small = sorted(item for item in materials if not item.startswith("cable"))
         for item in rng.sample(small, rng.choice([0, 0, 20])):
             materials[item] = tuple(replace(row, pack_price=None) for row in materials[item])
         risk = replace(shop.risk, draws=2_000)  # enough for a made-up job
-        shop = replace(shop, price=price, tax=tax, risk=risk)
-        return replace(books, materials=materials, shop=shop)
+        return replace(books, materials=materials, shop=replace(shop, risk=risk))
 
     def _decimal(self, low: int, high: int) -> Decimal:
         return Decimal(self._random.randrange(low * 100, high * 100)) / 100
@@ -173,7 +158,8 @@ class RandomJobs:
                 "scope": rng.choice(["closed", "taped", "painted"]),
                 "compound": rng.choice(["drying", "setting"]), "paint": "spot",
             },
-            "settings": {}, "truck_stock": self._stock(units, cable),
+            "settings": {}, "allowances": self._allowances(),
+            "truck_stock": self._stock(units, cable),
             "overrides": self._overrides(),
         }  # fmt: skip
 
@@ -216,6 +202,13 @@ class RandomJobs:
         if self._random.random() < 1 / 2:
             found.append({"item": "drop-cloth", "quantity": 1})
         return found
+
+    def _allowances(self) -> list[dict[str, Any]]:
+        """None, one or two sums for what is not chosen yet; two may have one name."""
+        kinds = self._random.choices(["materials", "labor", "other"], k=self._random.randrange(3))
+        return [
+            {"name": "A light", "amount": self._decimal(0, 200), "kind": kind} for kind in kinds
+        ]
 
     def _overrides(self) -> dict[str, Any]:
         """Now and then hours, materials or trips that the job knows better."""

@@ -83,6 +83,7 @@ def test_visits_say_what_is_done_and_how_long_to_wait() -> None:
     lines = list(visit_lines(replace(bid, takeoff=replace(bid.takeoff, visits=visits))))
     assert lines == [
         ("Visit 1", "Tape and first coat. Then about 24 h to dry."), ("Visit 2", "Paint."),
+        ("Time", "About 2 working days on site, 2 days from the first to the last."),
     ]  # fmt: skip
 
 

@@ -72,6 +72,18 @@ def test_from_a_range() -> None:
     assert got.contingency.why == "enough in 80 of 100 such jobs"
 
 
+def test_half_a_hundredth_of_a_percent_goes_up() -> None:
+    """0.625 % of 1,000.00 is 6.25, shown as 0.63 %."""
+    terms = plain(contingency_from="confidence").shop.price
+    got = contingency(terms, Decimal(1000), Decimal(1000), Decimal("6.25"), "USD")
+    assert (got.amount, got.pct) == (Decimal("6.25"), Decimal("0.63"))
+
+
+@pytest.mark.parametrize("on", ["labor", "built-up"])
+def test_it_says_what_it_lies_on(on: str) -> None:
+    assert price(**JOB, contingency_on=on).contingency.on == on
+
+
 def test_a_range_below_the_price_puts_nothing_by() -> None:
     assert from_range("-5").contingency.amount == 0
 

@@ -6,6 +6,7 @@ from decimal import Decimal
 
 import pytest
 
+from estimator.pricing.forms import price_form, rounded_offer
 from estimator.pricing.price_records import AllowanceLine
 from tests.pricing.made_books import bid, plain
 from tests.pricing.made_price import BASE, price
@@ -18,6 +19,7 @@ from tests.pricing.made_price import BASE, price
         ("948.84", "5", "nearest", "950.00", "1.16"),
         ("947.49", "5", "nearest", "945.00", "-2.49"),
         ("947.50", "5", "nearest", "950.00", "2.50"),
+        ("942.50", "5", "nearest", "945.00", "2.50"),
         ("945.01", "5", "up", "950.00", "4.99"),
         ("945.00", "5", "up", "945.00", "0.00"),
         ("1.00", "5", "nearest", "5.00", "4.00"),
@@ -50,6 +52,15 @@ def test_rounding_never_undercuts_the_minimum(
     """In steps of 5 the nearest to 222 is 220, below the minimum: it goes up."""
     got = price(labor, labor_rate_per_hour="1", minimum_charge=minimum, offer_step="5")
     assert (got.offered, got.minimum_governs) == (Decimal(offered), governs)
+
+
+def test_steps_minimum_and_cap_in_a_currency_without_cents() -> None:
+    """JPY: a step of 49.6 is 50 and a minimum of 1,000.4 is 1,000, so 1,010 may go down to it;
+    1,005 and 15 % are 1,155.75."""
+    own = {"offer_step": Decimal("49.6"), "minimum_charge": Decimal("1000.4")}
+    shop = plain(price_form="not-to-exceed", **own).shop
+    assert str(rounded_offer(Decimal(1010), shop.price, "JPY")) == "1000"
+    assert str(price_form(shop.terms, Decimal(1005), "JPY").cap) == "1156"
 
 
 def test_the_offer_says_its_step() -> None:

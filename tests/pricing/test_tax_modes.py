@@ -200,3 +200,26 @@ def test_a_currency_without_cents_is_taxed_in_whole_units() -> None:
     )
     assert (str(up.tax), str(down.tax)) == ("124", "123")
     assert round_money(Decimal("123.5"), "JPY") == 124
+
+
+@pytest.mark.parametrize(
+    ("basis", "base", "tax"), [("invoice", "803", "80"), ("line", "804", "80")]
+)
+def test_a_share_without_cents(basis: str, base: str, tax: str) -> None:
+    """JPY, 65 % of 621 and 615: 403.65 -> 404 and 399.75 -> 400, together 803.4 -> 803; 10 % is
+    40.4 -> 40 and 40 on the lines, 80.3 -> 80 in all."""
+    own = {"mode": "part-of-price", "taxed_share_pct": "65", "rate_pct": "10", "basis": basis}
+    made = [("a", "other", Decimal(621)), ("b", "other", Decimal(615))]
+    got = build_tax(made, plain(**figures(own)).shop.tax, "JPY")
+    assert (str(got.base), str(got.tax)) == (base, tax)
+
+
+@pytest.mark.parametrize("basis", ["invoice", "line"])
+def test_nothing_taxed_has_the_decimals_of_the_currency(basis: str) -> None:
+    got = build_tax([], plain(mode="vat", rate_pct=Decimal(10), basis=basis).shop.tax, "USD")
+    assert (str(got.base), str(got.tax)) == ("0.00", "0.00")
+
+
+def test_a_mode_without_tax_takes_no_notice_of_the_rate() -> None:
+    made = [("a", "other", Decimal(100))]
+    assert build_tax(made, plain(mode="none", rate_pct=Decimal(10)).shop.tax, "USD").tax == 0

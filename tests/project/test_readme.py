@@ -9,6 +9,7 @@ import shutil
 import subprocess
 import sys
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
@@ -16,6 +17,7 @@ from estimator.cli import terminal
 from estimator.pricing.books_for import books_for
 from estimator.pricing.compare import compare
 from estimator.pricing.engine import estimate
+from estimator.settings import PriceFormKind, TaxMode
 from estimator.survey.reader import job_from_text
 from estimator.takeoff.records import Takeoff
 from tests.cli.test_start import COMMANDS
@@ -46,13 +48,19 @@ def test_the_table_of_rules_is_current() -> None:
 def test_every_rule_on_file_stands_in_the_table_once() -> None:
     with (ROOT / "estimator/tables/data/rules.csv").open(encoding="utf-8", newline="") as file:
         on_file = [(row["rule"], row["title"]) for row in csv.DictReader(file)]
-    section = README[README.index("## What is checked") : README.index("## The books")]
+    section = README[README.index("## What is checked") : README.index("## The price")]
     assert sorted(re.findall(r"^\| `([\w-]+)` \| (.+?) \|", section, re.MULTILINE)) == on_file
+
+
+def test_every_tax_mode_and_price_form_is_explained_once() -> None:
+    section = README[README.index("## The price") : README.index("## The books")]
+    listed = re.findall(r'^\| `"([\w-]+)"` \|', section, re.MULTILINE)
+    assert sorted(listed) == sorted((*get_args(TaxMode), *get_args(PriceFormKind)))
 
 
 def test_the_decisions_shown_are_read_and_seen() -> None:
     """The example job fails neither rule, so the amendment alone changes a finding."""
-    section = README[README.index("## What is checked") : README.index("## The books")]
+    section = README[README.index("## What is checked") : README.index("## The price")]
     shown = "\n".join(text for _, kind, text in BLOCK.findall(section) if kind == "text")
     job = job_from_text(JOBS[0] + shown, Path("README.md"))
     survey = job.survey
