@@ -85,7 +85,7 @@ def _listed(facts: Facts, path: RunPath, leg: PathLeg, named: tuple[int, Member]
         at_in=member.hole_at_in,
         hole_in=hole_in(facts, path, member) if bored else None,
         edge_in=path.run.edge_in,
-        notched=leg.method in NOTCHED or member.notch_depth_in is not None,
+        notched=leg.method in NOTCHED or "notch_depth_in" in member.model_fields_set,
         notch_depth_in=notch_in(path, member),
         notch_length_in=member.notch_length_in,
     )
