@@ -57,10 +57,10 @@ def _judge_free(
 ) -> Finding:
     units, cite = facts.units, facts.cite(facts.electrical("free-conductor"))
     (least_in, enough_in), name = asked_in, (FREE, subject)
-    figures = f"{units.say_unit(left_in)} left, least {units.say(least_in)}"
+    figures = f"{units.say_unit(left_in)} left, least {units.say_unit(least_in)}"
     if left_in >= enough_in:
         return facts.finding(name, "pass", figures, cite)
     if left_in < least_in:
         return facts.finding(name, "fail", figures, cite, _SHORT)
-    figures = f"{figures}, and {units.say(enough_in)} in a box as deep as this one may be"
+    figures = f"{figures}, and {units.say_unit(enough_in)} for a box as deep as this one may be"
     return facts.finding(name, "unknown", figures, cite, _MEASURE)

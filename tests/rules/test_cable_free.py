@@ -27,7 +27,7 @@ def test_a_deep_box_wants_three_inches_past_the_face(tail: str, verdict: str) ->
 
 def test_a_shallow_box_keeps_the_six_inches() -> None:
     found = one(RULE, job(old={"contents": {"sheath_to_face": "2 in"}}))
-    assert found.figures == "12 in left, least 6.25"
+    assert found.figures == "12 in left, least 6.25 in"
 
 
 @pytest.mark.parametrize(("free", "verdict"), [("6 in", "pass"), ("5 in", "fail")])
@@ -66,5 +66,5 @@ def test_a_sheath_that_nobody_measured_ends_at_the_back_of_the_box(
 def test_the_words_of_a_deep_box() -> None:
     found = one(RULE, job(run={"tail": "6-1/4 in"}, old={"depth": "unknown"}))
     assert found.figures == (
-        "6.25 in left, least 6.25, and 6.75 in a box as deep as this one may be"
+        "6.25 in left, least 6.25 in, and 6.75 in for a box as deep as this one may be"
     )
