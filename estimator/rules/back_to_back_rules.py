@@ -36,12 +36,16 @@ def box_back_to_back(facts: Facts) -> Iterator[Finding]:
 
 
 def _planned(facts: Facts) -> list[Box]:
-    """Boxes in a wall that are new or get a larger one in their place."""
-    return [
+    """Boxes in a wall that are new or get a larger one in their place; the new ones last.
+
+    In order of their names, so that a pair is told of the same box however the survey lists them.
+    """
+    found = [
         facts.boxes[count.box_id]
         for count in facts.takeoff.boxes
         if (not count.existing or count.replaced) and _in_wall(facts, facts.boxes[count.box_id])
     ]
+    return sorted(found, key=lambda box: (not box.existing, box.id))
 
 
 def _in_wall(facts: Facts, box: Box) -> bool:

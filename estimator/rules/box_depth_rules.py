@@ -89,14 +89,14 @@ def _asked(facts: Facts, box: Box, count: BoxCount) -> _Asked | None:
     rules = tuple(each for each in found if each is not None)
     if not rules or len(rules) < len(found):
         return None
-    device_in, words = _device(box, count)
+    device_in, words = _device(box)
     said = "" if device_in is None else f", {words} {tape(facts, device_in)} deep"
     return _Asked(rules, device_in, said)
 
 
-def _device(box: Box, count: BoxCount) -> tuple[Fraction | None, str]:
+def _device(box: Box) -> tuple[Fraction | None, str]:
     """How far the device reaches back: as measured; for one to be bought as is usual."""
     if box.contents.device_depth_in is not None:
         return box.contents.device_depth_in, "device"
-    kept = box.existing and box.reuse_plate and not count.replaced
+    kept = box.existing and box.reuse_plate
     return (None if kept else usual_device_depth_in(box.device)), "device taken as"

@@ -60,7 +60,7 @@ def parallel_cable(facts: Facts) -> Iterator[Finding]:
             continue
         subject = (PARALLEL, f"run {run.id}")
         edge = f"{units.say_unit(run.parallel_edge_in)} to the face"
-        figures = f"{edge}, limit {units.say(limit.value)}"
+        figures = f"{edge}, limit {units.say_unit(limit.value)}"
         if run.method == "fished":
             figures = f"{edge}; fished in a finished wall"
             yield facts.finding(subject, "pass", figures, facts.law("300.4(D) Ex 2"))

@@ -23,7 +23,8 @@ _WAYS = "250.130(C)"
 _CHOICES = (
     'A GFCI does not cure this: the relief marked "no equipment ground" is for replacing a'
     " receptacle, not for adding one. Run a separate ground to the electrode system, its"
-    " conductor, the panel's ground bar or another circuit of the same panel (set new_ground_to"
+    " conductor, the panel's ground bar, the neutral inside the service equipment or another"
+    " circuit of the same panel (set new_ground_to"
     " and new_ground_length), or have a new circuit priced. Never tie grounds together between"
     " outlets that have only a GFCI."
 )

@@ -34,7 +34,7 @@ _ENGINEERED = "engineered joist: nothing may be cut unless its maker or a design
 
 @dataclass(frozen=True, slots=True)
 class JoistCut:
-    """One joist with what is cut in it; None where nobody knows.
+    """One joist with what is cut in it; None where nobody knows, or a typed leg cannot say.
 
     Attributes:
         at_in: from the bearing end to the cut. edge_in: of the hole, to the nearest edge.
@@ -50,6 +50,8 @@ class JoistCut:
     notched: bool
     notch_depth_in: Fraction | None
     notch_length_in: Fraction | None
+    thickness_in: Fraction | None
+    notch_side: str | None
 
 
 @rule(JOIST)
@@ -85,9 +87,11 @@ def _listed(facts: Facts, path: RunPath, leg: PathLeg, named: tuple[int, Member]
         at_in=member.hole_at_in,
         hole_in=hole_in(facts, path, member) if bored else None,
         edge_in=path.run.edge_in,
-        notched=leg.method in NOTCHED or member.notch_depth_in is not None,
+        notched=leg.method in NOTCHED or "notch_depth_in" in member.model_fields_set,
         notch_depth_in=notch_in(path, member),
         notch_length_in=member.notch_length_in,
+        thickness_in=member.thickness_in,
+        notch_side=member.notch_side,
     )
 
 
@@ -104,6 +108,8 @@ def _typed(facts: Facts, path: RunPath, leg: PathLeg, count: int) -> JoistCut:
         notched=notched,
         notch_depth_in=path.run.notch_depth_in,
         notch_length_in=None,
+        thickness_in=None,
+        notch_side=None,
     )
 
 
@@ -124,6 +130,7 @@ def _judge(facts: Facts, cut: JoistCut) -> Iterator[Judged]:
         if not _is_end(cut):
             yield _notch_length(facts, cut, cut.depth_in)
             yield _notch_place(facts, cut)
+            yield from _notch_edge(facts, cut)
 
 
 def most_hole_in(facts: Facts, depth_in: Fraction) -> Fraction:
@@ -202,3 +209,23 @@ def _notch_place(facts: Facts, cut: JoistCut) -> Judged:
     if cut.at_in + cut.notch_length_in <= begins_in or cut.at_in >= ends_in:
         return Judged("pass", figures)
     return Judged("fail", figures, "Bore the joist instead, or notch nearer to its end.")
+
+
+def _notch_edge(facts: Facts, cut: JoistCut) -> Iterator[Judged]:
+    """A thick joist is not notched on its lower edge, which is drawn apart, but at its ends.
+
+    Typed legs do not place a notch, so theirs are asked about in any case.
+    """
+    units, limit = facts.units, facts.building("joist-thick")
+    thin = cut.thickness_in is not None and cut.thickness_in < limit.value
+    if thin or cut.notch_side in ("top", None):
+        return
+    thick = "unknown" if cut.thickness_in is None else units.say_unit(cut.thickness_in)
+    figures = (
+        f"{cut.name}, thickness {thick}, notched edge: {cut.notch_side}; no notch in the lower "
+        f"edge from {units.say_unit(limit.value)} on"
+    )
+    if cut.thickness_in is not None and cut.notch_side == "bottom":
+        yield Judged("fail", figures, "Notch the upper edge, or bore the joist.")
+    else:
+        yield Judged("unknown", figures, "Say how thick the joist is and which edge is notched.")

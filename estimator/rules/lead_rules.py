@@ -170,11 +170,14 @@ def _sum_words(facts: Facts, disturbed: Disturbed, limit_ft2: Fraction) -> str:
         ("trim taken off", disturbed.trim_in2 or _ZERO),
         ("other work", disturbed.before_in2 or _ZERO),
     )
-    summed = " + ".join(f"{name} {_up(area)}" for name, area in parts if area) or "nothing"
+    terms = [f"{name} {_up(area)}" for name, area in parts if area]
+    summed = " + ".join(terms) or "nothing"
+    if len(terms) > 1:
+        summed = f"{summed} = {_up(disturbed.known_in2)}"
     days = facts.building("lead-days").value
     left_in2 = ft2_to_in2(limit_ft2) - disturbed.known_in2
     side = f"under by {_down(left_in2)}" if left_in2 >= 0 else f"over by {_up(-left_in2)}"
-    said = f"{summed} = {_up(disturbed.known_in2)} of {limit_ft2} ft2 in {days} days, {side}"
+    said = f"{summed} of {limit_ft2} ft2 in {days} days, {side}"
     alone_in2 = ft2_to_in2(limit_ft2) - disturbed.openings_in2
     if disturbed.openings_in2 and alone_in2 >= 0 and disturbed.known_in2 > disturbed.openings_in2:
         said += f"; openings alone under by {_down(alone_in2)}"

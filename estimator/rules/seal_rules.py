@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from estimator.route.records import PathLeg
 from estimator.rules.facts import Facts
+from estimator.rules.rated_boxes import boxes_in_rated
 from estimator.rules.records import Finding, RemedyPart, Verdict
 from estimator.rules.registry import rule
 from estimator.survey.place import Wall
@@ -96,17 +97,20 @@ def _rated(facts: Facts, wall: Wall) -> Iterator[Finding]:
     apart = units.say_unit(limit.value)
     remedy = (
         "Fill every hole by a system tested for that wall, and keep boxes on its two sides "
-        f"{apart} apart or protect them as listed. Ask the building office first."
+        f"{apart} apart or protect them as listed. Use single-gang and two-gang boxes, and few of "
+        "them in one wall. Ask the building office first."
     )
-    figures = "a fire-rated wall is opened"
-    yield facts.finding((RATED, f"wall {wall.id}"), "note", figures, facts.law("300.21"), remedy)
+    words, verdict = boxes_in_rated(facts, wall)
+    figures = f"a fire-rated wall is opened{words}"
+    cite = f"{facts.law('300.21')}; {facts.cite(facts.building('rated-box'))}"
+    yield facts.finding((RATED, f"wall {wall.id}"), verdict, figures, cite, remedy)
     for path in facts.paths:
         if path.run.way == "through" and any(leg.wall == wall.id for leg in path.legs):
             sideways = units.say_unit(path.level_in)
             figures = f"boxes on its two sides {sideways} apart, usual least {apart}"
-            verdict: Verdict = "pass" if path.level_in >= limit.value else "fail"
+            apart_enough: Verdict = "pass" if path.level_in >= limit.value else "fail"
             name = (RATED, f"run {path.run.id}")
-            yield facts.finding(name, verdict, figures, facts.cite(limit), "Move the new box.")
+            yield facts.finding(name, apart_enough, figures, facts.cite(limit), "Move the new box.")
 
 
 @rule(GARAGE)

@@ -18,7 +18,7 @@ from estimator.rules.place_facts import (
 from estimator.rules.source_conditions import CONDITIONS, Asked, SeenCircuit
 from estimator.survey.electrical import Box, CircuitKind
 from estimator.survey.place import RoomUse
-from estimator.tables.source_class import circuit_classes, source_row
+from estimator.tables.source_class import CircuitClass, circuit_classes, source_row
 
 SOURCE_CLASS = "source-class"
 Standing = Literal["allowed", "unknown", "refused"]
@@ -125,7 +125,7 @@ def _answer(asked: Asked, kind: CircuitKind, use: RoomUse) -> Answer:
         elif holds == UNKNOWN and standing == "allowed":
             standing, look = "unknown", _LOOK[name]
     answer = Answer(standing, (kind,), row.reason, row.where, row.confidence, (row.row,), look)
-    return _with_rating(answer, asked.circuit, kind)
+    return _with_rating(answer, asked, kind)
 
 
 _LOOK = {
@@ -137,23 +137,32 @@ _LOOK = {
 }
 
 
-def _with_rating(answer: Answer, circuit: SeenCircuit, kind: CircuitKind) -> Answer:
-    """A circuit of one rating alone must have it before anything may hang on it."""
-    known = circuit_classes()[kind]
+def _with_rating(answer: Answer, asked: Asked, kind: CircuitKind) -> Answer:
+    """The surveyed circuit, and any of one rating alone, must have its rating to feed anything.
+
+    Of another circuit nobody can have written the breaker down.
+    """
+    known, circuit = circuit_classes()[kind], asked.circuit
     if answer.standing == _REFUSED or circuit.kind == UNKNOWN:
         return answer
     if not known.takes(circuit.breaker_a):
-        most = known.most_a if known.is_exact else f"{known.least_a} or {known.most_a}"
-        reason = f"such a circuit has a breaker of {most} A, this one {circuit.breaker_a} A"
+        has = f"a breaker of {_ratings(known)} A"
+        reason = f"such a circuit has {has}, this one {circuit.breaker_a} A"
         return replace(
             answer, standing="refused", reason=reason, where=known.where,
             confidence=known.confidence, look="",
         )  # fmt: skip
-    if answer.standing == "allowed" and known.is_exact and circuit.breaker_a is None:
-        reason = f"{answer.reason}; its breaker must be {known.most_a} A"
+    must_say = known.is_exact or is_surveyed(asked.facts, asked.source)
+    if answer.standing == "allowed" and circuit.breaker_a is None and must_say:
+        reason = f"{answer.reason}; its breaker must be {_ratings(known)} A"
         look = "Read the number on the breaker."
         return replace(answer, standing="unknown", reason=reason, look=look)
     return answer
+
+
+def _ratings(known: CircuitClass) -> str:
+    """Breakers that such a circuit may have: "20", or "15 or 20"."""
+    return f"{known.most_a}" if known.is_exact else f"{known.least_a} or {known.most_a}"
 
 
 def _together(found: list[Answer], asked: Asked) -> Answer:

@@ -72,7 +72,7 @@ def _plate_figures(facts: Facts, path: RunPath, count: RunCount, limit: Limit) -
     if count.notched:
         return f"{count.notched} notches, {plates}"
     size = units.say_unit(hole_in(facts, path))
-    return f"hole {size}, limit {units.say(limit.value)} to the face: {plates}"
+    return f"hole {size}, limit {units.say_unit(limit.value)} to the face: {plates}"
 
 
 def _plates_needed(facts: Facts, path: RunPath, limit: Limit) -> int:

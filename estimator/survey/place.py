@@ -148,6 +148,12 @@ class Member(Record):
     notch_depth_in: MaybeLength = Field(default=None, alias="notch_depth")
     notch_length_in: MaybeLength = Field(default=None, alias="notch_length")
     hole_in: MaybeLength = Field(default=None, alias="hole", description="if not the run's")
+    thickness_in: MaybeLength = Field(
+        default=None, alias="thickness", description="of a joist; a thick one is notched on top"
+    )
+    notch_side: Literal["top", "bottom", "unknown"] = Field(
+        default="unknown", description="joist: the edge that is notched"
+    )
     engineered: YesNo = "no"
 
 

@@ -105,8 +105,12 @@ def test_a_new_device_in_an_old_box_is_taken_as_usual() -> None:
     assert old("2 in", reuse_plate=False).verdict == "pass"
 
 
-def test_an_old_device_in_a_larger_box_is_taken_as_usual() -> None:
-    assert of(RULE, "old", job(old={"volume": "12 in3"})).verdict == "pass"
+def test_an_old_device_in_a_larger_box_is_measured_all_the_same() -> None:
+    """The old device goes back into the new box, and nobody knows how far it reaches."""
+    assert of(RULE, "old", job(old={"volume": "12 in3"})).verdict == "unknown"
+    inside = {"volume": "12 in3", "contents": {"device_depth": "1 in"}}
+    assert of(RULE, "old", job(old=inside)).verdict == "pass"
+    assert of(RULE, "old", job(old={"volume": "12 in3", "reuse_plate": False})).verdict == "pass"
 
 
 @pytest.mark.parametrize(

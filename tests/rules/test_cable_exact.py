@@ -176,8 +176,8 @@ def test_return_air(air: str, want: Told) -> None:
 @pytest.mark.parametrize(
     ("edge", "method", "want"),
     [
-        ("1-1/4 in", "bored", Told("pass", "1.25 in to the face, limit 1.25", EDGE)),
-        ("1 in", "bored", Told("fail", "1 in to the face, limit 1.25", EDGE, DEEPER)),
+        ("1-1/4 in", "bored", Told("pass", "1.25 in to the face, limit 1.25 in", EDGE)),
+        ("1 in", "bored", Told("fail", "1 in to the face, limit 1.25 in", EDGE, DEEPER)),
         (
             "1 in",
             "fished",
@@ -257,17 +257,17 @@ def test_a_run_without_the_measure_does_not_hide_the_next(
 
 def test_free_conductors() -> None:
     # 6 in free and 1/4 in of sheath at each end; a tail of 12 in at each box
-    assert told(one("free-conductor", job())) == Told("pass", "12 in left, least 6.25", FREE)
+    assert told(one("free-conductor", job())) == Told("pass", "12 in left, least 6.25 in", FREE)
 
 
 def test_free_conductors_too_short() -> None:
     found = one("free-conductor", job(run={"tail": "6 in"}))
-    assert told(found) == Told("fail", "6 in left, least 6.25", FREE, LONGER)
+    assert told(found) == Told("fail", "6 in left, least 6.25 in", FREE, LONGER)
 
 
 def test_short_old_wires() -> None:
     found = findings("free-conductor", job(old={"contents": {"free": "5 in"}}))[1]
-    assert told(found) == Told("fail", "5 in left, least 6", FREE, LONGER)
+    assert told(found) == Told("fail", "5 in left, least 6 in", FREE, LONGER)
 
 
 def test_voltage_drop_within_the_advice() -> None:

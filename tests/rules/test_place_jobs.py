@@ -28,12 +28,14 @@ def test_every_rule_of_the_group_is_there() -> None:
 
 
 @pytest.mark.parametrize(
-    "sample",
-    ["nightstand", "printer-corner", "closet-charger", "closet-light", "door-in-the-way"],
-)
-def test_a_sample_shows_the_arc_fault_question_and_is_not_stopped_by_it(sample: str) -> None:
+    ("sample", "want"),
+    [("nightstand", "unknown"), ("printer-corner", "pass"), ("closet-charger", "pass"),
+     ("closet-light", "unknown"), ("door-in-the-way", "pass")],
+)  # fmt: skip
+def test_a_sample_tells_of_arc_fault_protection_and_is_not_stopped(sample: str, want: str) -> None:
+    """As its file says: read on the breaker, or nobody has looked."""
     bid = worked(sample)
-    assert verdicts(bid)["afci-extension:circuit"] == "unknown"
+    assert verdicts(bid)["afci-extension:circuit"] == want
     stopped = [each.finding_id for each in bid.findings if each.stops_the_bid]
     assert [name for name in stopped if name.split(":")[0] in GROUP] == []
 
@@ -43,7 +45,7 @@ def test_a_sample_shows_the_arc_fault_question_and_is_not_stopped_by_it(sample: 
     [
         ("nightstand", "source-class:new", "pass"),
         ("nightstand", "receptacle-spacing:wall north", "pass"),
-        ("nightstand", "gfci-place:new", "unknown"),
+        ("nightstand", "gfci-place:new", "pass"),
         ("closet-light", "closet-light:light", "unknown"),
         ("closet-light", "source-class:switch", "pass"),
         ("closet-light", "source-class:light", "pass"),

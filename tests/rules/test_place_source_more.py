@@ -229,7 +229,7 @@ def test_an_ordinary_circuit_gives_no_note(state: dict[str, str]) -> None:
         ("garage", "garage", 15, "fail"),
         ("general", "bedroom", 15, "pass"),
         ("general", "bedroom", 20, "pass"),
-        ("general", "bedroom", "unknown", "pass"),
+        ("general", "bedroom", "unknown", "unknown"),
         ("general", "bedroom", 30, "fail"),
         ("general", "bedroom", 10, "fail"),
     ],
@@ -246,6 +246,7 @@ def test_a_circuit_has_the_rating_of_its_kind(
         ("laundry", "laundry", 15, "a breaker of 20 A, this one 15 A"),
         ("general", "bedroom", 30, "a breaker of 15 or 20 A, this one 30 A"),
         ("laundry", "laundry", "unknown", "its breaker must be 20 A"),
+        ("general", "bedroom", "unknown", "its breaker must be 15 or 20 A"),
     ],
 )
 def test_a_wrong_rating_is_told(kind: str, room: str, breaker: int | str, words: str) -> None:

@@ -25,7 +25,7 @@ def bored(**changes: Any) -> dict[str, Any]:
 def notched(run: dict[str, Any] | None = None, **changes: Any) -> dict[str, Any]:
     member = {
         "wall": "w", "kind": "joist", "at": "50 in", "depth": "7.25 in", "span": "144 in",
-        "hole_at": "12 in", "notch_depth": "1 in", "notch_length": "2 in",
+        "hole_at": "12 in", "notch_depth": "1 in", "notch_length": "2 in", "thickness": "1.5 in",
     } | changes  # fmt: skip
     return job(run={"method": "notched"} | (run or {}), members=[member])
 
@@ -194,3 +194,34 @@ def test_typed_joists(run: dict[str, str], verdict: str, words: str) -> None:
 
 def test_joists_beside_an_exposed_cable_are_not_cut() -> None:
     assert findings("joist-cut", job(run={**TYPED_JOISTS, "method": "exposed"})) == []
+
+
+@pytest.mark.parametrize(
+    ("thickness", "side", "hole_at", "want"),
+    [
+        ("3.99 in", "bottom", "12 in", "pass"),
+        ("4 in", "bottom", "12 in", "fail"),
+        ("4 in", "top", "12 in", "pass"),
+        ("4 in", "unknown", "12 in", "unknown"),
+        ("unknown", "bottom", "12 in", "unknown"),
+        ("unknown", "top", "12 in", "pass"),
+        ("4 in", "bottom", "0 in", "pass"),
+    ],
+)
+def test_a_thick_joist_keeps_its_lower_edge(
+    thickness: str, side: str, hole_at: str, want: str
+) -> None:
+    """Building.md 1.6: from 4 in on no notch on the side drawn apart, except at the ends."""
+    raw = notched(thickness=thickness, notch_side=side, hole_at=hole_at)
+    assert one("joist-cut", raw).verdict == want
+
+
+def test_the_words_of_a_thick_joist() -> None:
+    found = one("joist-cut", notched(thickness="5.5 in", notch_side="bottom"))
+    assert found.figures.startswith(
+        "joist 1, thickness 5.5 in, notched edge: bottom; no notch in the lower edge from 4 in on"
+    )
+    assert (found.remedy, found.cite) == ("Notch the upper edge, or bore the joist.", CITE)
+    asked = one("joist-cut", notched(thickness="unknown"))
+    assert asked.remedy == "Say how thick the joist is and which edge is notched."
+    assert "thickness unknown, notched edge: unknown" in asked.figures

@@ -34,10 +34,10 @@ def plates(count: int) -> tuple[RemedyPart, ...]:
 @pytest.mark.parametrize(
     ("run", "figures", "remedy"),
     [
-        ({}, "hole 0.75 in, limit 1.25 to the face: 0 plates in the takeoff", ""),
+        ({}, "hole 0.75 in, limit 1.25 in to the face: 0 plates in the takeoff", ""),
         (
             {"hole": "1-1/16 in"},
-            "hole 1.0625 in, limit 1.25 to the face: 8 plates in the takeoff",
+            "hole 1.0625 in, limit 1.25 in to the face: 8 plates in the takeoff",
             "Put a steel plate over each.",
         ),
         (

@@ -193,6 +193,7 @@ def test_published_joist_notches(row: str) -> None:
     def at(place: str, deep: str, length: str) -> str:
         member = {
             "wall": "w", "kind": "joist", "at": "50 in", "depth": f"{depth} in",
+                "thickness": "1.5 in",
             "span": "144 in", "hole_at": f"{place} in",
             "notch_depth": f"{deep} in", "notch_length": f"{length} in",
         }  # fmt: skip

@@ -108,6 +108,61 @@ def test_a_rated_wall_is_a_note() -> None:
     found = one("rated-wall", job(wall={"fire_rated": "yes"}))
     assert (found.verdict, found.subject) == ("note", "wall w")
     assert "24 in apart" in found.remedy
+    assert found.cite == "NEC 2023 300.21; IRC 2021 R302.4.2 (from memory: check)"
+
+
+def boxes(gangs: list[int], **wall: str) -> dict[str, Any]:
+    """A rated wall 12 ft by 8 ft, 96 ft2, with a new box of each of some numbers of gangs."""
+    raw = job(wall={"fire_rated": "yes"} | wall, new={"gangs": gangs[0]})
+    raw["boxes"] = raw["boxes"][1:] + [
+        {"id": f"b{number}", "existing": True, "wall": "w", "x": "20 in", "height": "50 in",
+         "gangs": each} for number, each in enumerate(gangs[1:])
+    ]  # fmt: skip
+    raw["boxes"].append({"id": "old", "existing": True, "room": "hall"})
+    raw["runs"][0] |= TYPED
+    return raw
+
+
+# A box is 2-1/4 x 3-3/4 in, 8.44 in2; each gang more is 29/16 in wide: 15.23, 22.03 in2.
+@pytest.mark.parametrize(
+    ("gangs", "verdict", "words"),
+    [
+        ([1], "note", "largest box 8.44 in2, at most 16 in2; boxes together 8.44 in2"),
+        ([2], "note", "largest box 15.23 in2, at most 16 in2; boxes together 15.23 in2"),
+        ([3], "fail", "largest box 22.03 in2, at most 16 in2; boxes together 22.03 in2"),
+        ([1] * 11, "note", "boxes together 92.81 in2, at most 100 in2 in any 100 ft2"),
+        ([1] * 12, "fail", "boxes together 101.25 in2, at most 100 in2 in any 100 ft2"),
+    ],
+)
+def test_boxes_take_up_little_of_a_rated_wall(gangs: list[int], verdict: str, words: str) -> None:
+    """R302.4.2: 16 in2 each, 100 in2 in 100 ft2 of wall."""
+    found = next(each for each in findings("rated-wall", boxes(gangs)) if each.subject == "wall w")
+    assert (found.verdict, found.blocking) == (verdict, False)
+    assert words in found.figures
+
+
+@pytest.mark.parametrize(
+    ("wall", "want"),
+    [
+        ({"height": "100 in"}, "fail"),
+        ({"height": "100.1 in"}, "unknown"),
+        ({"height": "unknown"}, "unknown"),
+    ],
+)
+def test_a_large_wall_may_have_them_spread_out(wall: dict[str, str], want: str) -> None:
+    # 144 in x 100 in is 100 ft2 exactly
+    found = next(
+        each for each in findings("rated-wall", boxes([1] * 12, **wall)) if each.subject == "wall w"
+    )
+    assert found.verdict == want
+    assert found.remedy
+
+
+def test_a_rated_wall_without_a_box_is_a_note() -> None:
+    raw = boxes([1])
+    raw["boxes"][0] |= {"mount": "ceiling", "out": "20 in"}
+    found = next(each for each in findings("rated-wall", raw) if each.subject == "wall w")
+    assert (found.verdict, found.figures) == ("note", "a fire-rated wall is opened")
 
 
 def test_rated_and_unknown_walls_each_have_their_say() -> None:

@@ -11,7 +11,7 @@ from estimator.tables.limits import LIMIT_TABLES, limit
 
 TABLES = ("limits_house", "limits_wood")
 CONFIDENCE = {"seen", "memory", "inferred", "common practice"}
-UNITS = {"%", "in", "of depth", "of span", "count", "ft2", "year", "days"}
+UNITS = {"%", "in", "in2", "of depth", "of span", "count", "ft2", "year", "days"}
 IRC = ("irc-2015", "irc-2018", "irc-2021")
 
 
@@ -34,7 +34,10 @@ def test_every_figure_has_a_source_and_a_confidence(table: str) -> None:
 
 def test_figures_are_within_sane_bounds() -> None:
     for row in (row for table in TABLES for row in rows(table)):
-        value, most = Fraction(row["value"]), {"%": 60, "year": 1980, "in": 72}.get(row["unit"], 30)
+        value, most = (
+            Fraction(row["value"]),
+            {"%": 60, "year": 1980, "in": 72, "in2": 100, "ft2": 100}.get(row["unit"], 30),
+        )
         assert 0 < value <= most, row
 
 
@@ -68,6 +71,10 @@ def test_the_garage_board_is_from_memory(edition: str) -> None:
         ("joist-end-notch", "1/4"),
         ("joist-middle", "1/3"),
         ("rated-box-apart", "24"),
+        ("rated-box", "16"),
+        ("rated-boxes", "100"),
+        ("rated-boxes-within", "100"),
+        ("joist-thick", "4"),
         ("steel-plate", "1/16"),
         ("lead-year", "1978"),
         ("lead-room", "6"),
