@@ -31,7 +31,11 @@ def test_lines_that_changed() -> None:
     """Two studs more at 0.05 h, 2 ft of strip more at 0.1 h."""
     order = changed()
     bored, strip = line(order, "bore-member"), line(order, "open-strip")
-    assert (bored.quantity_before, bored.quantity_after, bored.status) == (Decimal(4), Decimal(6), "changed")
+    assert (bored.quantity_before, bored.quantity_after, bored.status) == (
+        Decimal(4),
+        Decimal(6),
+        "changed",
+    )
     assert (bored.hours_added, bored.hours_dropped) == (Decimal("0.1"), Decimal(0))
     assert strip.hours_added == Decimal("0.2")
 
