@@ -18,8 +18,8 @@ from tests.outputs.bid_factory import NAMES, bid_of, full_bid, full_file, sample
 from tests.outputs.spreadsheet import cells, opened
 
 SHEETS = [
-    "Bid", "Takeoff", "Shopping list", "Labor", "Price build-up", "Range", "Checks", "Compare",
-    "Books", "Assumptions and sources",
+    "Bid", "Takeoff", "Shopping list", "Labor", "Price build-up", "Range",
+    "Checks", "Compare", "Books", "Assumptions and sources",
 ]  # fmt: skip
 # The functions that every spreadsheet program has, as agreed for this workbook.
 ALLOWED = {
