@@ -88,8 +88,8 @@ def _parties(draft: Draft, sheet: Sheet) -> None:
     ):  # fmt: skip
         _line(sheet, label, text)
     if draft.bid.versions:
-        last = draft.bid.versions[-1]
-        _line(sheet, "Version", f"{last.number}: {last.why}")
+        version = draft.bid.versions[-1]
+        _line(sheet, "Version", f"{version.number}: {version.why}")
     if job.bid_date is None:
         _line(sheet, "Date", NOT_STATED)
         _line(sheet, "Valid until", NOT_STATED)

@@ -64,7 +64,8 @@ def _versions(draft: Draft) -> Iterator[Row]:
         total = (
             words(UNKNOWN) if each.total is None else number(each.total, looks.figure(looks.MONEY))
         )
-        yield [words(f"Version {each.number}: {each.why}"), words(changes or NOT_STATED), dated, total]
+        why = words(f"Version {each.number}: {each.why}")
+        yield [why, words(changes or NOT_STATED), dated, total]
 
 
 def _settings(draft: Draft) -> Iterator[Row]:
