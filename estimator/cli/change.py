@@ -53,7 +53,7 @@ def change(
     replace: ReplaceOption = False,
     as_json: JsonOption = False,
 ) -> None:
-    """Price a change to a job that was bid, and write the change order."""
+    """Price a change to a job that was bid, with its order."""
     with told(as_json=as_json):
         order, notes = _order(old, new, why, books)
         tell(notes)

@@ -73,7 +73,7 @@ def close_out(
     replace: ReplaceOption = False,
     as_json: JsonOption = False,
 ) -> None:
-    """Hold what a job cost against its estimate, line by line."""
+    """Hold what a job cost against its estimate."""
     with told(as_json=as_json):
         from estimator.ledger.closing import open_job
         from estimator.ledger.compare import compare

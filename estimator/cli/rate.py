@@ -27,7 +27,7 @@ FolderOption = Annotated[
 def rate(
     books: FolderOption = None, metric: MetricOption = False, as_json: JsonOption = False
 ) -> None:
-    """Build the labor rate step by step, from wage to price per hour."""
+    """Build the labor rate, from wage to price of an hour."""
     with told(as_json=as_json):
         from estimator.catalog.books import read_books
         from estimator.catalog.shipped import shipped_catalogs

@@ -30,6 +30,7 @@ AFTER_DEPOSIT = "after the deposit"
 ONE_MORE = "while there, on top of the total"
 NO_PERMIT = "none in this price"
 WITH_PERMIT = "fee and handling, in the price"
+VISITS = " trip(s) to meet the inspector"
 _PLACES = 4
 _FIRST = "the first payment below"
 
@@ -94,9 +95,11 @@ def _parts(draft: Draft) -> Iterator[Line]:
         amount = draft.money(shown, put_by.amount)
         yield "Contingency", formula(told, PUT_BY, looks.PLAIN), amount
     fee = build.permit_cost + build.permit_handling
-    said_of_it = f"IF(permit_cost+permit_handling=0,{text(NO_PERMIT)},{text(WITH_PERMIT)})"
-    permit = formula(said_of_it, WITH_PERMIT if fee else NO_PERMIT, looks.PLAIN)
-    yield "Permit", permit, draft.money("permit_cost+permit_handling", fee)
+    visits = f'IF(permit_trips=0,"",", with "&permit_trips&{text(VISITS)})'
+    said_of_it = f"IF(permit_cost+permit_handling=0,{text(NO_PERMIT)},{text(WITH_PERMIT)})&{visits}"
+    met = f", with {build.permit_visits}{VISITS}" if build.permit_visits else ""
+    permit = formula(said_of_it, (WITH_PERMIT if fee else NO_PERMIT) + met, looks.PLAIN)
+    yield "Permit fee", permit, draft.money("permit_cost+permit_handling", fee)
     governs = formula(
         f"IF(minimum_step>0,{text(MINIMUM)},{text(BUILT_UP)})",
         MINIMUM if build.minimum_governs else BUILT_UP,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from estimator.outputs import looks
 from estimator.outputs.bid_price import write_price_lines
@@ -34,19 +34,31 @@ def write_bid_sheet(draft: Draft) -> Sheet:
     sheet.section("Time and terms")
     for visit, what in visit_lines(draft.bid):
         _line(sheet, visit, what)
-    for label, text in (
-        ("Start", terms.start_line),
-        ("Permit", terms.permit_line),
-        ("Permit filed by", draft.bid.price.permit_filed_by),
-        ("Payment", terms.payment_line),
-        ("Workmanship", terms.workmanship_line),
-        ("Changes", terms.change_line),
-        ("Cancellation", terms.cancellation_text),
-        ("Cautions", CAUTIONS),
-    ):
+    for label, text in _terms(draft):
         _line(sheet, label, text)
     _signatures(sheet)
     return sheet
+
+
+def _terms(draft: Draft) -> Iterator[tuple[str, str]]:
+    """What both agree to besides the price; some of it only where something is stated."""
+    terms = draft.bid.books.shop.terms
+    for label, text, always in (
+        ("Start", terms.start_line, True),
+        ("Finish", terms.finish_line, False),
+        ("Permit", terms.permit_line, True),
+        ("Permit filed by", draft.bid.price.permit_filed_by, True),
+        ("Payment", terms.payment_line, True),
+        ("Cleaning up", terms.cleanup_line, False),
+        ("Workmanship", terms.workmanship_line, True),
+        ("Changes", terms.change_line, True),
+        ("Insurance", terms.insurance_line, False),
+        ("Liens", terms.lien_line, False),
+        ("Cancellation", terms.cancellation_text, True),
+        ("Cautions", CAUTIONS, True),
+    ):
+        if always or text.strip():
+            yield label, text
 
 
 def _line(sheet: Sheet, label: str, text: str, amount: Cell | None = None) -> int:

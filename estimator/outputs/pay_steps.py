@@ -43,10 +43,10 @@ def total_steps(draft: Draft) -> Iterator[Step]:
         yield rate("unknowns_extra", "More, if unknowns turn out badly", more, bid.second_total_why)
         worse = draft.money("bid_total+unknowns_extra", bid.second_total)
         yield Step("second_total", "Total in that case", worse, "total + more")
-    outlet = bid.one_more
-    if outlet is not None and outlet.amount is not None:
-        how = f"stored, worked out apart: {outlet.why}"
-        yield rate("one_more_outlet", "One more outlet while there", price(outlet.amount), how)
+    another = bid.one_more
+    if another is not None and another.amount is not None:
+        how = f"stored, worked out apart: {another.why}"
+        yield rate("one_more_outlet", "One more outlet while there", price(another.amount), how)
     yield choice("price_form", "Price form", build.form.kind, PRICE_FORMS)
     above = percent(draft.bid.books.shop.terms.not_to_exceed_pct)
     yield rate("not_to_exceed_rate", "Cap above the total", above, "for not-to-exceed")

@@ -16,7 +16,7 @@ ASSUMPTION_HEADERS = (
     "What nobody measured",
     "Taken in its place",
     "Moves the price",
-    "Checks it stands for",
+    "Note",
 )
 VERSION_HEADERS = ("Line", "Why", "What changed", "Date", "Total with the books of today")
 SETTING_HEADERS = ("Line", "Setting", "As written", "Set by")
@@ -51,12 +51,9 @@ def write_sources(draft: Draft) -> Sheet:
 
 
 def _assumptions(draft: Draft) -> Iterator[Row]:
-    for each in draft.bid.assumptions:
+    for each in draft.bid.takeoff.assumptions:
         moves = "yes" if each.moves_price else "no"
-        if each.in_second_total:
-            moves = "yes, in the second total"
-        checks = ", ".join(each.findings)
-        yield [words(each.about), words(each.taken), words(moves), words(checks)]
+        yield [words(each.about), words(each.taken), words(moves)]
 
 
 def _versions(draft: Draft) -> Iterator[Row]:
@@ -67,8 +64,8 @@ def _versions(draft: Draft) -> Iterator[Row]:
         total = (
             words(UNKNOWN) if each.total is None else number(each.total, looks.figure(looks.MONEY))
         )
-        why = f"Version {each.number}: {each.why}"
-        yield [words(why), words(changes or NOT_STATED), dated, total]
+        why = words(f"Version {each.number}: {each.why}")
+        yield [why, words(changes or NOT_STATED), dated, total]
 
 
 def _settings(draft: Draft) -> Iterator[Row]:

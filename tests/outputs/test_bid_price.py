@@ -120,6 +120,33 @@ def test_the_permit_says_who_files_it() -> None:
     assert "$100.00 permit, filed by: the contractor" in summary(s23())
 
 
+@pytest.mark.parametrize(
+    ("price", "want"),
+    [
+        ("permit_visits = 2", "none in this price, with 2 trip(s) to meet the inspector"),
+        ("permit_cost = 75", "fee and handling, in the price"),
+        ("", "none in this price"),
+    ],
+)
+def test_the_permit_says_what_it_costs_and_its_trips(price: str, want: str) -> None:
+    assert (
+        lines(bid_of("nightstand", more=f"\n[settings.price]\n{price}\n"))["Permit fee"][0] == want
+    )
+
+
+def test_what_the_list_calls_stated_is_printed_and_what_is_empty_is_not() -> None:
+    stated = {
+        "Finish": ("finish_line", "By 8 May"), "Insurance": ("insurance_line", "Policy 34"),
+        "Liens": ("lien_line", "A lien may be filed."), "Cleaning up": ("cleanup_line", "We do."),
+    }  # fmt: skip
+    terms = "\n".join(f'{key} = "{text}"' for key, text in stated.values())
+    page = lines(s23(terms=terms))
+    assert {label: page[label][0] for label in stated} == {
+        label: text for label, (_, text) in stated.items()
+    }
+    assert not {"Finish", "Insurance", "Liens"} & set(lines(sample_bid("nightstand")))
+
+
 @pytest.mark.parametrize("which", ["included", "excluded"])
 def test_both_lists_are_printed_where_one_is_empty(which: str) -> None:
     page = opened(bid_workbook(s23(terms=f"{which} = []")), values=True)["Bid"]

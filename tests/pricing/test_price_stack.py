@@ -207,3 +207,25 @@ def test_tax_taken_out_is_put_back_as_it_was() -> None:
     )  # fmt: skip
     assert (got.materials_cost, got.purchase_tax) == (Decimal("0.67"), Decimal("0.33"))
     assert got.total == Decimal("1.00")
+
+
+def test_the_price_says_its_rates() -> None:
+    got = price(
+        trips=1, trip_charge="45", mode="paid-at-purchase", rate_pct="6", purchase_rate_pct="7",
+        purchase_tax="after-markup", deposit_pct="30",
+    )  # fmt: skip
+    assert (got.trip_charge, got.deposit_pct) == (45, 30)
+    assert (got.tax_mode, got.tax_rate_pct) == ("paid-at-purchase", 6)
+    assert (got.purchase_rate_pct, got.purchase_tax_how) == (7, "after-markup")
+
+
+def test_permit_and_minimum_are_rounded_in_the_currency() -> None:
+    """JPY: 75.5 is 76, 24.6 is 25, a minimum of 999.6 is 1,000."""
+    books = plain(
+        permit_cost=Decimal("75.5"), permit_handling=Decimal("24.6"),
+        minimum_charge=Decimal("999.6"),
+    )  # fmt: skip
+    stated = {"labor_hours": Decimal(0), "materials_cost": Decimal(0), "trips": 0}
+    got = of_overrides(with_terms(books, currency="JPY"), **stated).price
+    assert (str(got.permit_cost), str(got.permit_handling)) == ("76", "25")
+    assert str(got.offered) == "1000"

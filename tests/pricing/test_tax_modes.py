@@ -223,3 +223,9 @@ def test_nothing_taxed_has_the_decimals_of_the_currency(basis: str) -> None:
 def test_a_mode_without_tax_takes_no_notice_of_the_rate() -> None:
     made = [("a", "other", Decimal(100))]
     assert build_tax(made, plain(mode="none", rate_pct=Decimal(10)).shop.tax, "USD").tax == 0
+
+
+def test_the_rounding_of_the_offer_is_taxed_as_a_line_of_its_own() -> None:
+    """550.00 up to 600.00."""
+    got = price(**BASE, mode="whole-price", offer_step="100", offer_rounding="up")
+    assert lines(got) == {"materials": 150, "labor": 400, "offer rounding": 50}
