@@ -11,7 +11,7 @@ import pytest
 from estimator.pricing.calendar import next_workday, plan_calendar, workdays_later
 from estimator.pricing.calendar_records import Calendar
 from estimator.problems import InputError
-from tests.worked.job import changed
+from tests.worked.job import PERMIT_ASKED, changed
 
 FOUR_VISITS, ONE_VISIT = "printer-corner", "closet-light"
 
@@ -19,10 +19,10 @@ FOUR_VISITS, ONE_VISIT = "printer-corner", "closet-light"
 def planned(
     *edits: tuple[str, str], sample: str = FOUR_VISITS, start: str = "2026-03-02", more: str = ""
 ) -> Calendar:
-    """The calendar of a sample that begins on a day, with pieces of its file replaced."""
+    """The calendar of a sample that begins on a day, its permit not known, pieces replaced."""
     begin = [("[job]\n", f"[job]\nstart = {start}\n")] if start else []
     added = [("[job]\n", f"{more}\n[job]\n")] if more else []
-    return plan_calendar(changed(sample, *begin, *added, *edits))
+    return plan_calendar(changed(sample, (PERMIT_ASKED, ""), *begin, *added, *edits))
 
 
 def days(calendar: Calendar) -> list[tuple[int, int]]:

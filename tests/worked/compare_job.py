@@ -8,7 +8,7 @@ from estimator.pricing.compare_records import Against, CompareColumn, Comparison
 from estimator.pricing.engine import estimate
 from estimator.pricing.records import Bid
 from estimator.survey.reader import job_from_text
-from tests.worked.job import SAMPLES
+from tests.worked.job import PERMIT_ASKED, SAMPLES
 
 S21 = """
 [compare]
@@ -36,9 +36,9 @@ own_hours = 1.5
 
 
 def with_compare(text: str, *changes: tuple[str, str], sample: str = "nightstand") -> Bid:
-    """The bid of a sample with a text at its end, and pieces of both replaced."""
+    """The bid of a sample, its permit not known, with a text at its end and pieces replaced."""
     path = SAMPLES / f"{sample}.toml"
-    whole = path.read_text(encoding="utf-8") + text
+    whole = path.read_text(encoding="utf-8").replace(PERMIT_ASKED, "") + text
     for old, new in changes:
         assert old in whole, f"{old!r} is not there"
         whole = whole.replace(old, new)

@@ -16,6 +16,8 @@ from estimator.takeoff.records import BoxCount, RunCount
 
 SAMPLES = Path(__file__).parents[2] / "samples"
 MM_PER_IN = Fraction("25.4")
+PERMIT_ASKED = '[house]\npermit = "not needed"       # asked at the electrical office\n'
+"""What some samples know of their permit; taken out where a test asks what happens without."""
 
 
 @cache
