@@ -177,6 +177,11 @@ def test_a_notch_in_a_joist() -> None:
     assert "joist 1, notch 12 in" in said
 
 
+def test_a_notch_that_is_within_asks_for_nothing() -> None:
+    found = one("joist-cut", job(run={"method": "notched"}, members=[NOTCH]))
+    assert (found.verdict, found.remedy) == ("pass", "")
+
+
 def test_a_notch_nobody_placed() -> None:
     said = notched(hole_at="unknown")
     assert "joist 1: whether the notch is in the middle of the span is unknown" in said
