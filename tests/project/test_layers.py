@@ -12,10 +12,10 @@ ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "estimator"
 # Lowest first; the order is the plan of the house. `catalog` may use the ground alone.
 ROOMS = (
-    "ground", "tables", "survey", "route", "takeoff", "rules", "catalog", "pricing", "ledger",
-    "outputs", "cli",
+    "ground", "tables", "survey", "route", "takeoff", "rules", "drawing", "catalog", "pricing",
+    "ledger", "outputs", "cli",
 )  # fmt: skip
-PURE = ("route", "takeoff", "rules")
+PURE = ("route", "takeoff", "rules", "drawing")
 PURE_FILES = (
     "ledger/compare.py",
     "ledger/entries.py",

@@ -1,0 +1,104 @@
+"""The drawing of a job: every wall it touches, then the runs that were only typed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from estimator.drawing.dimensions import dimensions
+from estimator.drawing.fixtures import (
+    box_rect,
+    boxes_on,
+    edges_of,
+    opening_rect,
+    openings_on,
+    trim_lines,
+)
+from estimator.drawing.framing import frame_rects
+from estimator.drawing.records import Drawing, Elevation, Line
+from estimator.drawing.runs import legs_on, plate_rects, run_lines
+from estimator.drawing.sentences import wall_sentences
+from estimator.drawing.strip import strip
+from estimator.drawing.view import ZERO, View, view_of
+from estimator.drawing.wall_words import wall_labels
+from estimator.route.members import frames
+from estimator.route.paths import run_paths
+from estimator.route.records import RunPath
+from estimator.settings import Practice
+from estimator.survey.records import Survey
+
+_FLOOR_OUT = 2  # heights of letters that the floor goes on beyond the wall
+
+
+def draw(survey: Survey, practice: Practice) -> Drawing:
+    """Draw one way of a job.
+
+    Args:
+        survey: with the runs and openings of one way.
+        practice: the shop's conventions, which say where protection plates go.
+
+    Raises:
+        InputError: walls that no corner joins, or a level whose height is unknown.
+    """
+    paths = run_paths(survey)
+    known = frames(survey)
+    walls = tuple(
+        _elevation(view_of(survey, known[wall]), paths, practice) for wall in _walls(survey, paths)
+    )
+    boxes = {box.id: box for box in survey.boxes}
+    strips = tuple(
+        strip(path, number, boxes, survey.job.units)
+        for number, path in enumerate(paths)
+        if path.legs and not any(leg.stretch for leg in path.legs)
+    )
+    return Drawing((*walls, *strips), tuple(_remarks(survey)))
+
+
+def _walls(survey: Survey, paths: tuple[RunPath, ...]) -> tuple[str, ...]:
+    """Walls that the job touches: in the order the cable passes them, then those opened."""
+    found: dict[str, None] = {}
+    boxes = {box.id: box for box in survey.boxes}
+    for path in paths:
+        ends = [boxes[path.run.from_box].wall, boxes[path.run.to_box].wall]
+        passed = [leg.stretch.wall for leg in path.legs if leg.stretch is not None]
+        found |= dict.fromkeys(wall for wall in (ends[0], *passed, ends[1]) if wall is not None)
+    found |= dict.fromkeys(each.wall for each in survey.openings if each.wall is not None)
+    return tuple(found)
+
+
+def _elevation(view: View, paths: tuple[RunPath, ...], practice: Practice) -> Elevation:
+    seen = legs_on(view, paths)
+    rects = (
+        *frame_rects(view),
+        *(opening_rect(view, each) for each in openings_on(view)),
+        *plate_rects(view, seen, practice),
+        *(box_rect(view, box) for box in boxes_on(view)),
+    )
+    measured = dimensions(view, seen)
+    out = _FLOOR_OUT * view.text_in
+    floor = Line("floor", ((-out, ZERO), (view.wall.length_in + out, ZERO)), "floor")
+    return Elevation(
+        title=f"Wall {view.wall.id}, seen from the {view.wall.room}",
+        rects=rects,
+        lines=(floor, *trim_lines(view), *run_lines(seen), *measured.lines),
+        labels=wall_labels(view, seen, measured.labels, rects),
+        text_in=view.text_in,
+        said=tuple(wall_sentences(view, seen, rects)),
+    )
+
+
+def _remarks(survey: Survey) -> Iterator[str]:
+    """What the job has and no view shows."""
+    for kind, gaps in (("door", survey.doors), ("window", survey.windows)):
+        for gap in gaps:
+            if gap.left_in is None:
+                yield f"A {kind} in wall {gap.wall} is not drawn: nobody measured where it is."
+    for box in survey.boxes:
+        if box.wall is not None and (box.x_in is None or box.height_in is None):
+            yield f"Box {box.id} is not drawn: nobody measured where on wall {box.wall} it is."
+    for opening in survey.openings:
+        if opening.surface == "ceiling":
+            yield f"Opening {opening.id} is not drawn: it is in a ceiling."
+        elif opening.wall is None or edges_of(opening) is None:
+            yield f"Opening {opening.id} is not drawn: its place on a wall was not given."
+    if not survey.walls:
+        yield "No wall was drawn in the survey, so each run is laid out flat, leg by leg."
