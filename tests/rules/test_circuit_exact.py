@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from typing import Any
 
 import pytest
 
+from estimator.rules.records import RemedyPart
 from tests.rules.circuit_case import findings, job, one
 from tests.rules.told import Told, told
 
@@ -122,3 +124,70 @@ def test_perhaps_alone() -> None:
 
 def test_subjects_of_the_breaker_rule() -> None:
     assert list(findings(WIRE, job())) == ["circuit", "run 1"]
+
+
+SOURCE, TERMINALS = "ground-source", "terminals"
+NO_GROUND = "no ground at the source; a new cable may not start there"
+CHOICES = (
+    'A GFCI does not cure this: the relief marked "no equipment ground" is for replacing a'
+    " receptacle, not for adding one. Run a separate ground to the electrode system, its"
+    " conductor, the panel's ground bar, the neutral inside the service equipment or another"
+    " circuit of the same panel (set new_ground_to and new_ground_length), or have a new circuit"
+    " priced. Never tie grounds together between outlets that have only a GFCI."
+)
+WAYS = "NEC 2023 250.130(C)"
+
+
+def test_no_ground_and_no_way_chosen() -> None:
+    found = one(SOURCE, job(grounded="no"), "old")
+    assert told(found) == Told("fail", NO_GROUND, WAYS, CHOICES)
+
+
+def test_a_separate_ground_without_a_length() -> None:
+    found = one(SOURCE, job(grounded="no", new_ground_to="electrode"), "old")
+    assert told(found) == Told(
+        "fail",
+        f"{NO_GROUND} without a separate ground, here to the grounding electrode system",
+        WAYS,
+        "Measure the way of the new ground wire and write new_ground_length, so it is priced.",
+    )
+
+
+def test_nobody_has_looked_for_a_ground() -> None:
+    assert told(one(SOURCE, job(grounded="unknown"), "old")) == Told(
+        "unknown",
+        "nobody has said whether the source has a ground",
+        WAYS,
+        "With the power off, look for a bare or green wire in the box; then test hot to ground with"
+        " a meter. A three-slot receptacle alone proves nothing.",
+    )
+
+
+def test_a_separate_ground_just_over_a_foot_takes_the_next() -> None:
+    # (969 + 2 x 12 in) x 1.10 = 1092.3 in, which is 91 ft and 0.3 in: 92 ft are ordered
+    raw = job(grounded="no", new_ground_to="panel bar", new_ground_length="969 in")
+    wire = one(SOURCE, raw, "old").remedies[0]
+    assert wire == RemedyPart("cable", "ground-wire-12", Decimal(92), "ft")
+
+
+def test_a_ground_wire_of_unknown_size() -> None:
+    assert told(one("ground-size", job(ground_wire="unknown"))) == Told(
+        "unknown",
+        "ground wire unknown, breaker 20 A",
+        "NEC 2023 Table 250.122",
+        "Look at the bare or green wire in the source box, at the other wires and at the breaker;"
+        ' write sizes such as "14".',
+    )
+
+
+def test_terminals_nobody_has_looked_at() -> None:
+    raw = job(found={"wires_per_screw": "unknown", "push_in_terminals": "unknown"})
+    found = one(TERMINALS, raw, "old")
+    assert (found.verdict, found.cite) == ("unknown", "NEC 2023 110.14")
+    assert found.figures == (
+        "wires under one screw: not counted, at most 1; push-in terminals: not looked at;"
+        " 3 connectors and 3 pigtails here in the takeoff"
+    )
+    assert found.remedy == (
+        "With the power off, draw the device out: count wires under each screw, look behind it."
+    )

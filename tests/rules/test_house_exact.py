@@ -151,3 +151,21 @@ def test_a_box_that_is_not_judged_does_not_hide_the_next(first: dict[str, str]) 
 def test_a_box_behind_the_finish(buried: str, verdict: str, remedy: str) -> None:
     found = old_box("box-buried", buried=buried)
     assert (found.verdict, found.remedy) == (verdict, remedy)
+
+
+def test_lead_paint_that_was_tested() -> None:
+    raw = job(job={"year_built": 1950}, house={"lead_tested": "none found"})
+    found = said("lead-paint", "job", raw)
+    assert (found.verdict, found.figures) == ("pass", "tested, no lead paint")
+    assert found.remedy.startswith("Keep the report with the job's papers.")
+
+
+def test_lead_paint_in_ones_own_home() -> None:
+    raw = job(job={"year_built": 1950}, house={"work_for_pay": "no"})
+    found = said("lead-paint", "job", raw)
+    assert found.figures == "built 1950; the rule speaks of work for pay"
+    late = said("lead-paint", "job", job(job={"year_built": 1978}))
+    assert (late.verdict, found.cite) == ("pass", late.cite)
+    assert found.remedy == (
+        "Lead dust harms all the same: keep pieces whole, close off the room, clean wet."
+    )
