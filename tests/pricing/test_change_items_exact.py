@@ -99,7 +99,7 @@ def test_what_goes_beyond_the_first_parts_is_bought() -> None:
         PackRow("to buy", "single", Decimal(4), Decimal("0.50"), Decimal("2.00")),
         PackRow("to buy", "box of 5", Decimal(1), Decimal("2.00"), Decimal("2.00")),
     )
-    assert (got.cost_added, got.cost_dropped, got.why) == (Decimal("4.00"), 0, "reason")
+    assert (got.cost_added, got.cost_dropped, got.why) == (Decimal("4.00"), Decimal(0), "reason")
 
 
 @pytest.mark.parametrize(
@@ -132,7 +132,7 @@ def test_lists_that_cost_the_same_show_no_row() -> None:
     got = one(listed("3", packs), listed("4", packs), bought=False)
     assert (got.rows, got.cost_added, got.why) == (
         (),
-        0,
+        Decimal(0),
         "the difference of the two shopping lists",
     )
 
@@ -140,4 +140,4 @@ def test_lists_that_cost_the_same_show_no_row() -> None:
 @pytest.mark.parametrize("bought", [True, False])
 def test_a_new_list_without_a_price_leaves_the_cost_unknown(bought: bool) -> None:
     got = one(listed("3"), listed("4", priced=False), bought=bought)
-    assert (got.cost_added, got.cost_dropped, got.rows, got.why) == (None, 0, (), "reason")
+    assert (got.cost_added, got.cost_dropped, got.rows, got.why) == (None, Decimal(0), (), "reason")

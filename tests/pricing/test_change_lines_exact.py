@@ -44,7 +44,11 @@ def test_two_lines_of_one_task_are_added_on_the_basis_charged(basis: str, hours:
     assert line == ChangedLine(
         "work", "set-up", "Work", "job", Decimal(0), Decimal(4), Decimal(0), Decimal(hours)
     )
-    assert (line.status, line.hours_added, line.hours_dropped) == ("added", Decimal(hours), 0)
+    assert (line.status, line.hours_added, line.hours_dropped) == (
+        "added",
+        Decimal(hours),
+        Decimal(0),
+    )
 
 
 def test_a_task_that_is_gone_keeps_its_words_and_unit() -> None:
@@ -53,7 +57,11 @@ def test_a_task_that_is_gone_keeps_its_words_and_unit() -> None:
     assert line == ChangedLine(
         "work", "set-up", "Work", "job", Decimal(2), Decimal(0), Decimal(2), Decimal(0)
     )
-    assert (line.status, line.hours_added, line.hours_dropped) == ("dropped", 0, Decimal(2))
+    assert (line.status, line.hours_added, line.hours_dropped) == (
+        "dropped",
+        Decimal(0),
+        Decimal(2),
+    )
 
 
 @pytest.mark.parametrize(("old", "new"), [((2, 3), (4,)), ((4,), ()), ((), (1, 1))])
