@@ -92,3 +92,26 @@ def test_versions_stand_on_the_bid_and_its_last_sheet(tmp_path: Path) -> None:
     assert "walls north: finish: gypsum board -> plaster\noverrides: labor hours: 5 -> 6" in texts
     said = [line for line in bid_summary(bid) if line.startswith("Version ")]
     assert [line.removeprefix("Version").strip() for line in said] == ["2: The wall is plaster"]
+
+
+def test_one_version_alone_is_the_job_at_hand(tmp_path: Path) -> None:
+    (only,) = bid_of(tmp_path, '\n[[versions]]\nnumber = 4\nwhy = "Asked for"\n').versions
+    assert (only.number, only.why, only.total) == (4, "Asked for", Decimal("480.00"))
+
+
+def test_earlier_versions_are_bid_with_the_books_asked_for(tmp_path: Path) -> None:
+    """There are none in that folder, and it is looked there."""
+    bid_of(tmp_path, VERSIONS.format("first.toml"))
+    job = read_job(tmp_path / "now.toml")
+    with pytest.raises(InputError, match="no-books"):
+        with_versions(estimate(job.survey, books_for(job)), job, tmp_path / "no-books")
+
+
+def test_a_version_that_names_this_file_is_told_what_to_do(tmp_path: Path) -> None:
+    with pytest.raises(InputError) as told:
+        bid_of(tmp_path, VERSIONS.format("now.toml"))
+    (problem,) = told.value.problems
+    assert (problem.read, problem.write) == (
+        'file = "now.toml" is this job itself',
+        "Leave file out for the version at hand, or name the file of an earlier one.",
+    )
