@@ -9,6 +9,7 @@ from estimator.outputs import looks
 from estimator.outputs.cells import Cell, Row, Sheet, number, words
 from estimator.outputs.draft import Draft, percent, price
 from estimator.outputs.rounding import rounded_as_named
+from estimator.outputs.tax_words import VAT
 from estimator.pricing.change_records import ChangeOrder, ChangePrice, Sold
 
 NAME = "Price of the change"
@@ -85,12 +86,15 @@ def _materials(draft: Draft, made: ChangePrice, sold: Sold, way: str) -> Iterato
     )  # fmt: skip
     gross = f"listed_{way}+small_{way}"
     inside = f"{gross}-{draft.round_to(f'({gross})/(1+counter_rate)')}"
-    taken, paid = (inside, "0") if made.tax_mode == "vat" else ("0", None)
+    holds_tax = draft.bid.books.shop.tax.prices_include_tax
+    taken = inside if holds_tax else "0"
     yield _amount(
         draft, f"input_tax_{way}", f"Tax taken out of book prices, {way}", taken, sold.input_tax,
-        "only where book prices hold VAT that comes back",
+        "only where book prices hold the tax of the counter",
     )  # fmt: skip
-    paid = paid or draft.round_to(f"({gross}-input_tax_{way})*counter_rate")
+    on_top = draft.round_to(f"({gross}-input_tax_{way})*counter_rate")
+    owed = f"input_tax_{way}" if holds_tax else on_top
+    paid = "0" if made.tax_mode == VAT else owed
     yield _amount(
         draft, f"counter_tax_{way}", f"Tax paid at the counter, {way}", paid, sold.purchase_tax,
         "cost x rate, in the tax modes that have it",

@@ -10,6 +10,7 @@ from estimator.pricing.change_records import ChangeOrder
 from estimator.pricing.engine import estimate
 from estimator.pricing.records import Bid, ShoppingLine
 from estimator.pricing.shopping import shopping_list
+from estimator.problems import InputError, Problem
 from estimator.survey.differences import ChangedFact
 from estimator.survey.records import Survey
 
@@ -27,8 +28,9 @@ def change_order(
         why: the reason, as somebody gave it.
 
     Raises:
-        InputError: what no stage can go on with.
+        InputError: the two are in different currencies, or what no stage can go on with.
     """
+    _refuse_two_currencies(before, books)
     after = estimate(survey, books)
     bought = books.shop.change.materials_bought
     lines = changed_lines(before, after)
@@ -44,6 +46,14 @@ def change_order(
         rechecks=rechecks(before, after),
         price=price_change(before, after, lines, items),
     )
+
+
+def _refuse_two_currencies(before: Bid, books: Books) -> None:
+    """Amounts of two currencies are never taken from each other."""
+    old, new = before.books.shop.currency, books.shop.currency
+    if old != new:
+        read = f"the job that was bid is in {old}, and the changed one is in {new}"
+        raise InputError([Problem("shop.currency", read, "Price both in one currency.")])
 
 
 def _list_after(before: Bid, after: Bid, *, bought: bool) -> tuple[ShoppingLine, ...]:

@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from estimator.money import round_money
 from estimator.pricing.change_records import ChangedLine, ChangePrice, ItemChange, Sold
+from estimator.pricing.materials_sold import tax_at_counter
 from estimator.pricing.price_records import TaxBuild
 from estimator.pricing.records import Bid, PriceBuild
 from estimator.pricing.tax import (
@@ -70,10 +71,10 @@ class _Terms:
         listed = self.to_cent(listed)
         small = self.share(listed, small_pct)
         rate_pct = counter_rate_pct(self.tax)
-        comes_back = self.tax.mode == "vat"
-        input_tax = tax_inside(listed + small, rate_pct, self.currency) if comes_back else _ZERO
+        taken_out = rate_pct if self.tax.prices_include_tax else _ZERO
+        input_tax = tax_inside(listed + small, taken_out, self.currency)
         cost = listed + small - input_tax
-        paid = self.share(cost, _ZERO if comes_back else rate_pct)
+        paid = tax_at_counter(cost, input_tax, rate_pct, self.tax, self.currency)
         inside = paid if self.tax.purchase_tax == "before-markup" else _ZERO
         after = paid if self.tax.purchase_tax == "after-markup" else _ZERO
         sell = self.to_cent((cost + inside) * (1 + markup_pct / 100)) + after

@@ -111,9 +111,9 @@ class Sold:
     """Materials from what they cost to what they are sold for, every step to the cent.
 
     small_items = round(listed x small_items_pct); cost = listed + small_items - input_tax;
-    purchase_tax = round(cost x counter_rate_pct) where tax paid at the counter is a cost; sell as
-    in the bid: (cost + purchase_tax) x (1 + markup), or the purchase tax after the markup, or
-    not at all.
+    purchase_tax, where tax paid at the counter is a cost: round(cost x counter_rate_pct), or the
+    input_tax where book prices hold it; sell as in the bid: (cost + purchase_tax) x (1 + markup),
+    or the purchase tax after the markup, or not at all.
     """
 
     listed: Decimal

@@ -43,7 +43,7 @@ def materials_sold(survey: Survey, shopping: tuple[ShoppingLine, ...], shop: Sho
     taken_out = rate_pct if tax.prices_include_tax else ZERO
     input_tax = tax_inside(spent, taken_out, currency)
     cost = spent - input_tax
-    purchase_tax = _purchase_tax(cost, input_tax, rate_pct, tax, currency)
+    purchase_tax = tax_at_counter(cost, input_tax, rate_pct, tax, currency)
     return Materials(
         listed=listed,
         overridden=stated is not None,
@@ -57,10 +57,10 @@ def materials_sold(survey: Survey, shopping: tuple[ShoppingLine, ...], shop: Sho
     )
 
 
-def _purchase_tax(
+def tax_at_counter(
     cost: Decimal, input_tax: Decimal, rate_pct: Decimal, tax: TaxTerms, currency: str
 ) -> Decimal:
-    """What is paid at the counter and does not come back."""
+    """What is paid at the counter and does not come back: in the prices, or on top of them."""
     if tax.mode not in PAID_AT_COUNTER:
         return round_money(ZERO, currency)
     return input_tax if tax.prices_include_tax else round_money(cost * rate_pct / 100, currency)

@@ -19,6 +19,7 @@ MODES = {
     "sold": 'mode = "materials-sold"\nrate_pct = 6\nmaterials_base = "before-profit"',
     "counter": 'mode = "paid-at-purchase"\npurchase_rate_pct = 6',
     "after": 'mode = "paid-at-purchase"\npurchase_rate_pct = 6\npurchase_tax = "after-markup"',
+    "held": 'mode = "paid-at-purchase"\npurchase_rate_pct = 6\nprices_include_tax = true',
     "both": 'mode = "purchase-and-labor"\nrate_pct = 6\npurchase_rate_pct = 7',
     "gross": 'mode = "gross-receipts"\nrate_pct = 2',
     "part": 'mode = "part-of-price"\nrate_pct = 8.6\ntaxed_share_pct = 65',
