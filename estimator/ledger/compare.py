@@ -17,8 +17,9 @@ from estimator.ledger.comparison import (
     PhaseLine,
     WorkedLine,
 )
+from estimator.ledger.entries import papers_twice, refuse
 from estimator.ledger.estimated import WHOLE_JOB, Closed, estimate_of
-from estimator.ledger.invoiced import balance_due, invoiced_net
+from estimator.ledger.invoiced import balance_due, came_in, invoiced_net
 from estimator.ledger.reader import CloseOutFile
 from estimator.ledger.records import CloseOutRecord, WorkedHours
 from estimator.ledger.spent import labor_cost
@@ -42,7 +43,11 @@ def compare(closed: Closed, others: Sequence[CloseOutFile] = ()) -> Comparison:
     Args:
         closed: the file, its books, and its bid where it names a job file.
         others: close-out files of other jobs, whose receipts may hold lines for this one.
+
+    Raises:
+        InputError: a job or a paper that stands in two of the files.
     """
+    refuse(papers_twice((closed.file, *others)))
     estimate, record, currency = estimate_of(closed), closed.file.record, closed.currency
     lines = lines_for(closed.file.job, (closed.file, *others), currency)
     parts = tuple(cost_parts(record, lines, currency))
@@ -170,8 +175,7 @@ def _phases(estimate: Estimate, worked: Sequence[WorkedLine]) -> Iterator[PhaseL
 
 def _deposit(record: CloseOutRecord, estimate: Estimate, currency: str) -> DepositCheck:
     """The deposit asked and received against the cap; nothing is changed, only said."""
-    came = (each.amount for each in record.payments if each.kind == "deposit")
-    received = round_money(sum(came, _ZERO), currency)
+    received = came_in((each for each in record.payments if each.kind == "deposit"), currency)
     cap = estimate.deposit_cap
     over = cap is not None and max(estimate.deposit, received) > cap
     return DepositCheck(estimate.deposit, received, cap, over)

@@ -81,9 +81,9 @@ def entries_of(jobs: Sequence[Closed]) -> tuple[Entry, ...]:
         InputError: a job or a paper that stands in two files, kinds of line that accounts.csv
             has no row for, or currencies that differ; all of a sort.
     """
-    _refuse(_twice(jobs))
+    refuse(_twice(jobs))
     events = [(closed, event) for closed in jobs for event in events_of(closed)]
-    _refuse(_unmapped(events))
+    refuse(_unmapped(events))
     names = {closed.file.job: closed.title for closed in jobs}
     counts: Counter[str] = Counter()
     found = [
@@ -98,25 +98,32 @@ def _order(entry: Entry) -> tuple[str, str, str, int]:
     return entry.date.isoformat(), entry.doc_type, entry.txn_id, entry.line_no
 
 
-def _refuse(problems: Iterator[Problem]) -> None:
+def refuse(problems: Iterator[Problem]) -> None:
+    """Raise InputError with every problem there is, each once."""
     found = tuple(dict.fromkeys(problems))
     if found:
         raise InputError(found)
 
 
 def _twice(jobs: Sequence[Closed]) -> Iterator[Problem]:
-    """Jobs and papers that would be booked twice, and currencies that cannot be added."""
-    seen: dict[tuple[str, ...], int] = {}
-    for at, closed in enumerate(jobs):
+    """Currencies that cannot be added, and jobs and papers that would be booked twice."""
+    for closed in jobs:
         if closed.currency != jobs[0].currency:
             read = f"its books are in {closed.currency}, those before in {jobs[0].currency}"
             yield Problem(str(closed.file.path), read, "Export each currency on its own.")
-        for key, place in _papers(closed.file):
+    yield from papers_twice([closed.file for closed in jobs])
+
+
+def papers_twice(files: Sequence[CloseOutFile]) -> Iterator[Problem]:
+    """Jobs and papers that stand in two files and would be counted twice."""
+    seen: dict[tuple[str, ...], int] = {}
+    for at, file in enumerate(files):
+        for key, place in _papers(file):
             first = seen.setdefault(key, at)
             if first != at:
                 shown = " ".join(key[1:])
-                read = f'{key[0]} "{shown}" stands already in {jobs[first].file.path}'
-                yield Problem(closed.file.where(*place), read, _ONE_FILE)
+                read = f'{key[0]} "{shown}" stands already in {files[first].path}'
+                yield Problem(file.where(*place), read, _ONE_FILE)
 
 
 def _papers(file: CloseOutFile) -> Iterator[tuple[tuple[str, ...], TomlPath]]:

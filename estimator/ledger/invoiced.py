@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from decimal import Decimal
 
-from estimator.ledger.records import CloseOutRecord, Invoice
+from estimator.ledger.records import CloseOutRecord, Invoice, Payment
 from estimator.money import round_money
 
 
@@ -45,5 +46,11 @@ def balance_due(record: CloseOutRecord, currency: str) -> Decimal | None:
     if not record.invoices:
         return None
     taxes = (sign_of(each) * invoice_tax(each, currency) for each in record.invoices)
-    came = sum((each.amount for each in record.payments), Decimal(0))
-    return invoiced_net(record, currency) + sum(taxes, Decimal(0)) - round_money(came, currency)
+    came = came_in(record.payments, currency)
+    return invoiced_net(record, currency) + sum(taxes, Decimal(0)) - came
+
+
+def came_in(payments: Iterable[Payment], currency: str) -> Decimal:
+    """Payments added up, each rounded to the cent as the books post it."""
+    amounts = (round_money(each.amount, currency) for each in payments)
+    return sum(amounts, round_money(Decimal(0), currency))
