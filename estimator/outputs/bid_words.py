@@ -111,8 +111,14 @@ def _closing(bid: Bid) -> Iterator[str]:
     if not openings:
         yield "No openings in walls or ceilings besides those for the boxes."
         return
-    back = _FINISH.get(finish.scope, finish.scope)
-    yield f"{_several(openings, 'opening', 'openings')} in walls or ceilings, {back}."
+    finished = finish.scope in ("taped", "painted")
+    hidden = openings - bid.takeoff.closing.visible_openings if finished else 0
+    if openings > hidden:
+        unpainted = finish.scope == "painted" and not bid.takeoff.closing.paint_in2
+        back = _FINISH["taped"] if unpainted else _FINISH.get(finish.scope, finish.scope)
+        yield f"{_several(openings - hidden, 'opening', 'openings')} in walls or ceilings, {back}."
+    if hidden:
+        yield f"{_several(hidden, 'opening', 'openings')} out of sight, closed and not finished."
     if finish.scope == "painted" and bid.takeoff.closing.paint_in2:
         yield f"Painting: {_PAINT.get(finish.paint, finish.paint)}."
 

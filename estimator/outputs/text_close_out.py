@@ -21,7 +21,9 @@ _HOW = (
 def close_out_text(job: Comparison) -> list[str]:
     """Say where the job came out, line by line."""
     estimate = job.estimate
-    head = f"Close-out of job {estimate.job}: {estimate.title} ({estimate.customer})"
+    title = f": {estimate.title}" if estimate.title else ""
+    customer = f" ({estimate.customer})" if estimate.customer else ""
+    head = f"Close-out of job {estimate.job}{title}{customer}"
     rows = [_line(job, line) for line in (*job.costs, job.total, job.price)]
     rows += [_margin(job)]
     lines = [*wrapped(head), "", *table(_HEADS, rows)]

@@ -178,7 +178,10 @@ def _unstated(bid: Bid, made: Comparison) -> list[str]:
     asked = []
     for hire in made.hires:
         for part in hire.unstated:
-            cost = UNKNOWN if part.amount is None else money(bid, part.amount)
+            if part.amount is None:
+                asked.append(f"{hire.name}: {part.part}; what it costs if not in it is not known.")
+                continue
+            cost = money(bid, part.amount)
             asked.append(f"{hire.name}: {part.part}, about {cost} if not in it ({part.how}).")
     return _listed("Not said in a bid: ask", asked)
 

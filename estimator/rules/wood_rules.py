@@ -204,7 +204,9 @@ def _hours(facts: Facts, cuts: tuple[StudCut, ...], task: str) -> Decimal | None
 def _hours_words(facts: Facts, cuts: tuple[StudCut, ...], task: str) -> str:
     hours = _hours(facts, cuts, task)
     studs = plural(_studs(cuts), "stud")
-    return f"{studs}, hours not in the book" if hours is None else f"{studs}, {hours} hours"
+    if hours is None:
+        return f"{studs}, hours not in the book"
+    return f"{studs}, {hours} {'hour' if hours == 1 else 'hours'}"
 
 
 def _quicker(facts: Facts, cuts: tuple[StudCut, ...]) -> str:

@@ -99,7 +99,7 @@ def test_what_a_bid_says_nothing_of_is_asked_about() -> None:
     said = shown(text=HIRE + "500")
     assert "Not said in a bid: ask" in said
     assert "- Firm: clean-up, about $54.10 if not in it" in said
-    assert "Firm: permit, about unknown if not in it" in said
+    assert "Firm: permit; what it costs if not in it is not known." in said
 
 
 def test_ways_are_ranked_with_their_reasons() -> None:

@@ -56,6 +56,16 @@ def test_how_far_the_wall_is_brought_back(finish: str, want: str) -> None:
     assert f"2 openings in walls or ceilings, {want}." in scope(bid)
 
 
+def test_no_paint_is_promised_where_none_is_priced() -> None:
+    hidden = scope(sample_bid("nightstand"))
+    assert "1 opening out of sight, closed and not finished." in hidden
+    assert not any("painted" in line for line in hidden)
+    bid = bid_of("printer-corner", {'paint = "wall"': 'paint = "none"'})
+    assert "2 openings in walls or ceilings, closed, taped and smoothed, ready to paint." in scope(
+        bid
+    )
+
+
 @pytest.mark.parametrize(
     ("device", "want"),
     [
