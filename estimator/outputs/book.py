@@ -23,6 +23,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from openpyxl.writer.excel import ExcelWriter
 
 from estimator.outputs.book_chart import bar_chart
+from estimator.outputs.book_lines import line_chart
 from estimator.outputs.book_parts import Properties, finished
 from estimator.outputs.book_styles import Styles
 from estimator.outputs.cells import Placed, Sheet, Table
@@ -73,7 +74,14 @@ def book_bytes(contents: Contents) -> bytes:
         _set_up(page, sheet, contents)
     results = [_results(sheet) for sheet in contents.sheets]
     properties = Properties(contents.title, contents.subject, contents.creator, contents.dated)
-    return finished(_saved(book), results, properties)
+    charts = [said for sheet in contents.sheets if (said := _charts_said(sheet))]
+    return finished(_saved(book), results, charts, properties)
+
+
+def _charts_said(sheet: Sheet) -> list[tuple[str, str]]:
+    """Name and words of each chart of a sheet, in the order they are added to it."""
+    bars = [] if sheet.picture is None else [(sheet.picture.title, sheet.picture.said)]
+    return [*bars, *((drawing.title, drawing.said) for drawing in sheet.drawings)]
 
 
 def _saved(book: Workbook) -> bytes:
@@ -131,6 +139,8 @@ def _set_up(page: Worksheet, sheet: Sheet, contents: Contents) -> None:
         page.add_table(_table(table, list(sheet.widths)))
     if sheet.picture is not None:
         page.add_chart(bar_chart(sheet.picture), f"A{sheet.picture.row}")
+    for drawing in sheet.drawings:
+        page.add_chart(line_chart(drawing), f"A{drawing.row}")
     for place, choice in sheet.choices:
         offer = DataValidation(type="list", formula1=f'"{choice}"', error=_CHOICE_ADVICE)
         offer.showErrorMessage = True

@@ -14,6 +14,7 @@ from zlib import crc32
 from openpyxl.packaging.core import DocumentProperties
 from openpyxl.xml.functions import tostring
 
+from estimator.outputs.book_described import describe
 from estimator.outputs.own_file import MAKER, MARK_PART, SHEETS, fingerprint
 from estimator.outputs.xlsx_values import clean_text, escape
 
@@ -43,13 +44,17 @@ class Properties:
 
 
 def finished(
-    saved: bytes, results: Sequence[Mapping[str, str | Decimal]], properties: Properties
+    saved: bytes,
+    results: Sequence[Mapping[str, str | Decimal]],
+    charts: Sequence[Sequence[tuple[str, str]]],
+    properties: Properties,
 ) -> bytes:
     """Put each result beside its formula, mark the file as ours, and pack it.
 
     Args:
         saved: the file as the library wrote it.
         results: for each sheet in order, the value of every formula by its place.
+        charts: for each sheet that has charts, the name and the words of each of them.
         properties: of the document; nothing in the file tells when it was written.
 
     Raises:
@@ -60,6 +65,7 @@ def finished(
     for number, values in enumerate(results, start=1):
         name = f"{SHEETS}sheet{number}.xml"
         parts[name] = with_results(parts[name].decode(), values).encode()
+    describe(parts, charts)
     mark = fingerprint({name: crc32(part) for name, part in parts.items()})
     parts[MARK_PART] = _core(properties, mark)
     return _packed(parts)

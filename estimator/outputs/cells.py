@@ -11,6 +11,7 @@ from typing import NamedTuple
 from estimator.measures import Exact
 from estimator.outputs import looks
 from estimator.outputs.charts import Picture
+from estimator.outputs.line_charts import LinePicture
 from estimator.outputs.looks import Look
 from estimator.outputs.paging import LINE_PT, ROW_PADDING_PT, lines_needed
 from estimator.outputs.xlsx_values import clean_text, day_number, plain_number
@@ -112,6 +113,7 @@ class Sheet:
         choices: cells that hold one of a few words, and these, parted by commas.
         sections: the row in which each section begins, and how far down the sheet that is.
         own_pages: of these rows, those that begin a new page wherever the last one ended.
+        printed_to: last row that is printed; 0 for all of them.
         placed: every cell written so far. heights_pt: of each row that holds any.
     """
 
@@ -122,9 +124,11 @@ class Sheet:
     frozen_rows: int = 0
     tables: list[Table] = field(default_factory=list)
     picture: Picture | None = None
+    drawings: list[LinePicture] = field(default_factory=list)
     choices: list[tuple[str, str]] = field(default_factory=list)
     sections: list[tuple[int, float]] = field(default_factory=list)
     own_pages: list[int] = field(default_factory=list)
+    printed_to: int = 0
     frozen_pt: float = 0
     height_pt: float = 0
     placed: list[Placed] = field(default_factory=list)
@@ -138,8 +142,8 @@ class Sheet:
 
     @property
     def used(self) -> str:
-        """The range that holds everything written, for the printed area."""
-        return f"A1:{list(self.widths)[-1]}{max(self._next - 1, 1)}"
+        """The range that is printed: everything written, unless it was told to end before."""
+        return f"A1:{list(self.widths)[-1]}{self.printed_to or max(self._next - 1, 1)}"
 
     def ref(self, column: str, row: int) -> str:
         """Name a cell of this sheet so that any sheet's formula can use it."""

@@ -37,3 +37,12 @@ class Picture:
     size_cm: tuple[int, int]
     row: int
     lying: bool = False
+
+    @property
+    def said(self) -> str:
+        """The bars in words, for those who cannot see them."""
+        rows = (
+            f"{name}: {', '.join(f'{bars.values[at].normalize():f}' for bars in self.bars)}"
+            for at, name in enumerate(self.labels[1])
+        )
+        return f"{self.title}, as bars ({', '.join(b.name for b in self.bars)}). {'; '.join(rows)}."

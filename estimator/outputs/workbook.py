@@ -1,4 +1,4 @@
-"""The bid workbook: ten sheets from one bid, as bytes, and written where it may be."""
+"""The bid workbook: eleven sheets from one bid, as bytes, and written where it may be."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from estimator.outputs.cells import Sheet
 from estimator.outputs.checks_sheet import write_checks
 from estimator.outputs.compare_sheet import write_compare
 from estimator.outputs.draft import Draft
+from estimator.outputs.drawing_sheet import write_drawing
 from estimator.outputs.formats import formats
 from estimator.outputs.labor_sheet import write_labor
 from estimator.outputs.looks import DATE, MONEY
@@ -30,7 +31,7 @@ from estimator.problems import InputError, Problem
 # all other cells are known by name.
 READING_ORDER: tuple[Callable[[Draft], Sheet], ...] = (
     write_bid_sheet, write_takeoff, write_shopping, write_labor, write_price, write_checks,
-    write_compare, write_books, write_sources,
+    write_compare, write_books, write_drawing, write_sources,
 )  # fmt: skip
 RANGE_AT = 5  # behind the price build-up
 

@@ -13,7 +13,8 @@ from tests.outputs.bid_factory import full_file
 
 # ECMA-376, Part 1: the sequences of CT_Worksheet (18.3.1.99), CT_Workbook (18.2.27),
 # CT_Stylesheet (18.8.39), CT_Border (18.8.4), CT_BarChart (21.2.2.16),
-# CT_BarSer (21.2.2.170), CT_DLbls (21.2.2.49), CT_CatAx (21.2.2.25) and CT_ValAx (21.2.2.226).
+# CT_ScatterChart (21.2.2.161), CT_ScatterSer (21.2.2.163), CT_BarSer (21.2.2.170),
+# CT_DLbls (21.2.2.49), CT_CatAx (21.2.2.25) and CT_ValAx (21.2.2.226).
 ORDERS = {
     "worksheet": "sheetPr dimension sheetViews sheetFormatPr cols sheetData sheetCalcPr "
     "sheetProtection protectedRanges scenarios autoFilter sortState dataConsolidate "
@@ -29,6 +30,8 @@ ORDERS = {
     "barChart": "barDir grouping varyColors ser dLbls gapWidth overlap serLines axId",
     "ser": "idx order tx spPr invertIfNegative pictureOptions dPt dLbls trendline errBars cat "
     "val shape",
+    "scatterChart": "scatterStyle varyColors ser dLbls axId",
+    "scatter ser": "idx order tx spPr marker dPt dLbls trendline errBars xVal yVal smooth",
     "dLbls": "dLbl numFmt spPr txPr dLblPos showLegendKey showVal showCatName showSerName "
     "showPercent showBubbleSize separator",
     "catAx": "axId scaling delete axPos majorGridlines minorGridlines title numFmt majorTickMark "
@@ -46,10 +49,14 @@ def children() -> dict[str, list[list[str]]]:
     found: dict[str, list[list[str]]] = {name: [] for name in ORDERS}
     with zipfile.ZipFile(BytesIO(full_file())) as archive:
         for part in archive.namelist():
-            for element in ElementTree.fromstring(archive.read(part)).iter():
+            root = ElementTree.fromstring(archive.read(part))
+            kin = "scatter " if root.find(".//{*}scatterChart") is not None else ""
+            for element in root.iter():
                 names = [local(child.tag) for child in element]
-                if names and local(element.tag) in found:
-                    found[local(element.tag)].append(names)
+                kind = local(element.tag)
+                kind = f"{kin}{kind}" if f"{kin}{kind}" in found else kind
+                if names and kind in found:
+                    found[kind].append(names)
     return found
 
 
