@@ -6,14 +6,14 @@ from typing import Literal
 
 from pydantic import Field
 
-from estimator.survey.fields import NotNegative, Record
+from estimator.survey.fields import Amount, Record
 
 
 class Allowance(Record):
     """A sum in the price for something not chosen yet; settled up or down at what it costs."""
 
     name: str = Field(min_length=1, description='what it is for, such as "light of your choice"')
-    amount: NotNegative = Field(description="in the price, markup included")
+    amount: Amount = Field(description="in the price, markup included")
     kind: Literal["materials", "labor", "other"] = Field(
         default="materials", description="what it counts as where materials or labor are taxed"
     )

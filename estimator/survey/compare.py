@@ -8,7 +8,7 @@ from typing import Annotated, Literal, Self
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from pydantic_core import PydanticCustomError
 
-from estimator.survey.fields import UNKNOWN, MaybeNumber, NotNegative, Record
+from estimator.survey.fields import UNKNOWN, Amount, MaybeNumber, NotNegative, Record
 
 ALL_PCT = 100
 HirePart = Literal["materials", "permit", "wiring", "patch", "paint", "patch and paint", "clean-up"]
@@ -68,10 +68,10 @@ class Hire(Record):
     excludes: tuple[HirePart, ...] = Field(
         default=(), description="what it says is not; each is priced from the takeoff, or below"
     )
-    prices: dict[HirePart, NotNegative] = Field(
+    prices: dict[HirePart, Amount] = Field(
         default_factory=dict, description="what you would pay for a part it excludes, by part"
     )
-    extras: dict[str, NotNegative] = Field(
+    extras: dict[str, Amount] = Field(
         default_factory=dict, description="whatever else you would pay beside it, by name"
     )
     own_hours: MaybeNumber = Field(

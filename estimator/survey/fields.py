@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 from typing import Annotated, Any, Literal
@@ -24,6 +25,8 @@ UNKNOWN = "unknown"
 _VOLUME_PLACES = 6
 _TENTH = Decimal("0.1")
 _MOST_GANGS = 4
+LARGEST = 1_000_000_000
+_FIRST_DAY, _LAST_DAY = date(1900, 1, 1), date(2999, 12, 31)
 
 
 def _yes_no(value: Any) -> Any:
@@ -192,7 +195,11 @@ def _capitals(value: Any) -> Any:
 # Limits stand before the check, so that the schema has them too.
 Whole = Annotated[int, Field(ge=0), BeforeValidator(_no_yes)]
 NotNegative = Annotated[Decimal, Field(ge=0), BeforeValidator(_no_yes)]
+Trips = Annotated[int, Field(ge=0, le=LARGEST), BeforeValidator(_no_yes)]
+Amount = Annotated[Decimal, Field(ge=0, le=LARGEST), BeforeValidator(_no_yes)]
 Positive = Annotated[Decimal, Field(gt=0), BeforeValidator(_no_yes)]
+# Years that a workbook can hold, with room for the work after it.
+Day = Annotated[date, Field(ge=_FIRST_DAY, le=_LAST_DAY)]
 Gangs = Annotated[int, Field(ge=1, le=_MOST_GANGS), BeforeValidator(_no_yes)]
 Capitals = Annotated[str, BeforeValidator(_capitals)]
 MaybeInt = Annotated[
@@ -203,7 +210,7 @@ MaybeInt = Annotated[
     ),
 ]
 MaybeNumber = Annotated[
-    NotNegative | None,
+    Amount | None,
     BeforeValidator(_if_known),
     WithJsonSchema({"type": ["number", "string"], "description": 'a number, or "unknown"'}),
 ]

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import date
 from typing import Any, Literal
 
 from pydantic import Field
@@ -11,7 +10,7 @@ from estimator.survey.allowances import Allowance
 from estimator.survey.closing import FinishScope, Opening
 from estimator.survey.compare import Compare
 from estimator.survey.electrical import Box, Circuit, Run, TruckStock
-from estimator.survey.fields import Capitals, MaybeInt, NotNegative, Record, Whole, YesNo
+from estimator.survey.fields import Amount, Capitals, Day, MaybeInt, Record, Trips, YesNo
 from estimator.survey.place import Corner, Gap, Level, Member, Obstacle, Room, Tee, Wall
 from estimator.survey.risks import Risk
 from estimator.survey.versions import Version
@@ -27,8 +26,8 @@ class Job(Record):
     customer: str = "Sample customer"
     address: str = ""
     scope: str = Field(default="", description="the work in one sentence, for the customer")
-    bid_date: date | None = Field(default=None, alias="date")
-    start_date: date | None = Field(
+    bid_date: Day | None = Field(default=None, alias="date")
+    start_date: Day | None = Field(
         default=None, alias="start", description="first day of the work, such as 2026-03-16"
     )
     country: Capitals = Field(default="US", min_length=2, max_length=2, description="ISO 3166-1")
@@ -89,13 +88,13 @@ class House(Record):
 class Overrides(Record):
     """Figures the job knows better than the books."""
 
-    labor_hours: NotNegative | None = Field(default=None, description="charged hours in all")
-    materials_cost: NotNegative | None = None
-    trips: Whole | None = None
-    hours: dict[str, NotNegative] = Field(
+    labor_hours: Amount | None = Field(default=None, description="charged hours in all")
+    materials_cost: Amount | None = None
+    trips: Trips | None = None
+    hours: dict[str, Amount] = Field(
         default_factory=dict, description="hours for one unit of a task, by task key"
     )
-    prices: dict[str, NotNegative] = Field(
+    prices: dict[str, Amount] = Field(
         default_factory=dict, description="price of one unit of an item, by item key"
     )
 
