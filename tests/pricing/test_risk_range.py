@@ -260,7 +260,7 @@ def test_the_usual_risks_say_that_they_are_judgement() -> None:
 def test_risks_of_the_job_stand_before_the_usual_ones() -> None:
     risks = [each for each in sample("nightstand", RISK).inputs if each.kind == "risk"]
     assert (risks[0].name, risks[0].source, len(risks)) == ("old pipe", "the job", 5)
-    assert (risks[0].mean, risks[0].chance_pct) == (Decimal("0.75"), 25)
+    assert (risks[0].mean, risks[0].chance_pct) == (Decimal("0.75"), Decimal(25))
 
 
 def test_without_any_risk_it_is_said() -> None:
