@@ -59,9 +59,10 @@ def change(
         tell(notes)
         path = output or Path(f"{Path(new).stem.removeprefix('sample:')}.change{SUFFIX}")
         stopped = bool(order.stopped_by)
-        if not stopped:
+        written = not stopped and order.changes_anything
+        if written:
             _write(order, path, replace=replace)
-        _say(order, None if stopped else str(path), notes, as_json=as_json)
+        _say(order, str(path) if written else None, notes, as_json=as_json)
         if stopped:
             names = ", ".join(order.stopped_by)
             tell(["", f"No change order was written: the changed job is stopped by {names}."])

@@ -103,13 +103,15 @@ def _open_checks(order: ChangeOrder) -> Iterator[str]:
 
 def _price(draft: Draft, sheet: Sheet, order: ChangeOrder) -> None:
     price = order.price
-    rows = (
+    rows = [
         ("Change", "before tax", "change_before_tax", price.before_tax),
         ("Sales tax", "on the change", "change_tax", price.tax),
         ("This change", "in all", "change_total", price.total),
         ("First bid", "as agreed", "job_total_before", price.job_total_before),
         ("New total", "first bid and this change", "job_total", price.job_total),
-    )
+    ]
+    if price.cap is not None:
+        rows.append(("New cap", "the job costs no more; the old cap ends", "job_cap", price.cap))
     for label, said, name, amount in rows:
         total = name in ("change_total", "job_total")
         cell = draft.money(name, amount, total=total)

@@ -168,6 +168,11 @@ def _total(draft: Draft, order: ChangeOrder) -> Iterator[_Step]:
         draft, "job_total", "New total", "job_total_before+change_total", made.job_total,
         "first bid + this change",
     )  # fmt: skip
+    if made.cap is not None:
+        above = percent(made.not_to_exceed_pct)
+        yield "cap_rate", "Cap above the total", above, "price form of the bid: not to exceed"
+        cap = f"job_total+{draft.round_to('job_total*cap_rate')}"
+        yield _amount(draft, "job_cap", "New cap", cap, made.cap, "takes the place of the old one")
 
 
 def _taxed(draft: Draft, made: ChangePrice, order: ChangeOrder) -> tuple[str, str]:

@@ -21,7 +21,7 @@ def change_text(order: ChangeOrder) -> list[str]:
     lines = title_lines(order.after)
     if order.why:
         lines += wrapped(f"Why: {order.why}")
-    if not (order.facts or order.lines or order.items):
+    if not order.changes_anything:
         return [*lines, "", NOTHING]
     return [
         *lines,
@@ -53,6 +53,8 @@ def _price(order: ChangeOrder) -> list[tuple[str, str]]:
         ),
         ("Hours", f"{_hours(price.hours_added)} more, {_hours(price.hours_dropped)} fewer"),
     ]
+    if price.cap is not None:
+        rows.insert(3, ("New cap", f"{money(bid, price.cap)}, in place of the old one"))
     if price.unpriced_items:
         rows.append(("No price", f"{', '.join(price.unpriced_items)}; the change leaves them out"))
     return rows

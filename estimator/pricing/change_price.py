@@ -232,8 +232,17 @@ def _built(
         total=total,
         job_total_before=before.total,
         job_total=before.total + total,
+        not_to_exceed_pct=after.form.not_to_exceed_pct,
+        cap=_cap(terms, before.total + total),
         unpriced_items=unpriced,
     )
+
+
+def _cap(terms: _Terms, job_total: Decimal) -> Decimal | None:
+    """The cap of the job as it now stands, where its price has one."""
+    if terms.after.form.cap is None:
+        return None
+    return job_total + terms.share(job_total, terms.after.form.not_to_exceed_pct)
 
 
 def _tax(terms: _Terms, lines: tuple[PricedLine, ...]) -> TaxBuild:

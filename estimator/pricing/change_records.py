@@ -141,6 +141,7 @@ class ChangePrice:
     Attributes:
         handling: charged where the change adds or drops anything.
         minimum_charge: the least that a change costs; one that gives back is not held to it.
+        cap: round(job_total x (1 + not_to_exceed_pct)) where the price form has a cap.
         counter_rate_pct, counter_how: tax paid at the counter, as in the bid.
         tax_share_pct: of what is taxed by the mode, the part that is.
         taxed: what the tax is on; below zero where the change gives back more than it adds.
@@ -184,6 +185,8 @@ class ChangePrice:
     total: Decimal
     job_total_before: Decimal
     job_total: Decimal
+    not_to_exceed_pct: Decimal
+    cap: Decimal | None
     unpriced_items: tuple[str, ...]
 
 
@@ -207,6 +210,11 @@ class ChangeOrder:
     items: tuple[ItemChange, ...]
     rechecks: tuple[Recheck, ...]
     price: ChangePrice
+
+    @property
+    def changes_anything(self) -> bool:
+        """Whether the two jobs state, need or cost anything different."""
+        return bool(self.facts or self.lines or self.items or self.price.total)
 
     @property
     def stopped_by(self) -> tuple[str, ...]:

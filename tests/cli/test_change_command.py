@@ -28,6 +28,7 @@ def test_a_change_is_told_and_written(tmp_path: Path) -> None:
 def test_equal_jobs_have_no_change(tmp_path: Path) -> None:
     ran = estimator("change", "sample:nightstand", str(NIGHTSTAND), folder=tmp_path)
     assert "Nothing differs between the two job files." in ran.stdout
+    assert not list(tmp_path.glob("*.xlsx"))
 
 
 def test_a_change_that_is_stopped_writes_no_order(tmp_path: Path) -> None:

@@ -27,6 +27,7 @@ MODES = {
 }
 TERMS = "credit_pct = 60\nhandling = 15\nminimum_charge = 20\nlabor_rate_per_hour = 95"
 ODD_ITEM = '\n[[settings.practice.consumables]]\nitem = "odd-item"\nquantity = 1\nper = "job"\n'
+CAPPED = '\n[settings.terms]\nprice_form = "not-to-exceed"\nnot_to_exceed_pct = 12.5\n'
 ALLOWANCES = '\n[[allowances]]\nname = "Light"\namount = 45\nkind = "materials"\n'
 
 
@@ -44,6 +45,7 @@ def orders() -> dict[str, ChangeOrder]:
         "allowance": changed(
             figures(tax=MODES["sold"]) + ALLOWANCES, before=figures(tax=MODES["sold"])
         ),
+        "capped": changed(figures(price=STACK) + CAPPED),
         "unpriced": changed(figures() + ODD_ITEM, before=figures()),
         "formula": changed(figures(), changes=(('title = "', 'title = "=1+1 '),)),
     }
@@ -62,7 +64,7 @@ def again() -> dict[str, bytes]:
     return reckoned(written())
 
 
-@pytest.mark.parametrize("name", ["more", "less", "lists", "stated", "allowance", *MODES])
+@pytest.mark.parametrize("name", ["more", "less", "lists", "stated", "allowance", "capped", *MODES])
 def test_every_formula_gives_its_stored_value(name: str) -> None:
     found = cells(again()[name])
     formulas = {place: cell for place, cell in cells(written()[name]).items() if cell.formula}

