@@ -12,8 +12,8 @@ ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "estimator"
 # Lowest first; the order is the plan of the house. `catalog` may use the ground alone.
 ROOMS = (
-    "ground", "tables", "survey", "route", "takeoff", "rules", "catalog", "pricing", "ledger",
-    "outputs", "cli",
+    "ground", "tables", "survey", "route", "takeoff", "rules", "catalog", "pricing", "guide",
+    "ledger", "outputs", "cli",
 )  # fmt: skip
 PURE = ("route", "takeoff", "rules")
 PURE_FILES = (
