@@ -20,6 +20,7 @@ from estimator.cli import (
     schema,
     survey,
 )
+from estimator.cli.own_books import leave_aside
 from estimator.cli.terminal import say
 
 WELCOME = """\
@@ -57,8 +58,15 @@ app = typer.Typer(
 def welcome(
     context: typer.Context,
     version: Annotated[bool, typer.Option("--version", help="Print the version.")] = False,
+    no_user_books: Annotated[
+        bool,
+        typer.Option(
+            "--no-user-books", help="Leave your own folder of books aside (before the command)."
+        ),
+    ] = False,
 ) -> None:
     """From a survey of a finished house to a priced bid for extending a branch circuit."""
+    leave_aside(no_user_books)
     if version:
         say([f"estimator {__version__}"])
         raise typer.Exit

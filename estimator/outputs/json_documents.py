@@ -238,15 +238,20 @@ class CatalogCheckDocument:
 
 @dataclass(frozen=True, slots=True)
 class CatalogDocument:
-    """What `estimator catalog show --json` prints: the books as they were read."""
+    """What `estimator catalog show --json` prints: the books as they were read.
 
-    schema: Literal["estimator-catalog-1"]
+    Attributes:
+        books: the file that each book was read from. origins: the file that set each setting.
+    """
+
+    schema: Literal["estimator-catalog-2"]
     currency: str
     books: Mapping[str, str]
     materials: tuple[Material, ...]
     labor: tuple[LaborUnit, ...]
     accounts: tuple[Account, ...]
     settings: Mapping[str, str]
+    origins: Mapping[str, str]
 
 
 DOCUMENTS: Mapping[str, type] = {
