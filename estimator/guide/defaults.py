@@ -26,6 +26,9 @@ ATTIC_HEIGHT = {"us": "8 ft 4 in", "metric": "2500 mm"}
 BELOW_FLOOR = {"us": "10 in", "metric": "250 mm"}
 SPACING = {"us": "16 in", "metric": "600 mm"}
 
+_ZERO = Fraction(0)
+_PARTS = 4
+
 Worked = Callable[[Answers], str]
 
 
@@ -107,6 +110,30 @@ def apart_in(answers: Answers) -> Fraction | None:
     return None if start is None or end is None else abs(end - start)
 
 
+def _quarter(answers: Answers) -> str:
+    """A place a quarter along the wall: stands in until the box is measured."""
+    return write_length((length_in("wall_length", answers) or _ZERO) / _PARTS, system_of(answers))
+
+
+def _near(answers: Answers) -> str:
+    """A place a quarter of the wall from the source, to the side with more room."""
+    wall, source = _wall_and_source(answers)
+    step = wall / _PARTS
+    place = source + step if source <= wall / 2 else source - step
+    return write_length(max(place, _ZERO), system_of(answers))
+
+
+def _far(answers: Answers) -> str:
+    """The end of the wall that is farther from the source."""
+    wall, source = _wall_and_source(answers)
+    return write_length(wall if source <= wall / 2 else _ZERO, system_of(answers))
+
+
+def _wall_and_source(answers: Answers) -> tuple[Fraction, Fraction]:
+    wall = length_in("wall_length", answers) or _ZERO
+    return wall, length_in("source_x", answers) or wall / _PARTS
+
+
 def _units(answers: Answers) -> str:
     return "us" if value_of("country", answers) in INCH_COUNTRIES else "metric"
 
@@ -182,13 +209,16 @@ WORKED: Mapping[str, Worked] = {
     "attic_height": _plan(ATTIC_HEIGHT),
     "below_floor": _plan(BELOW_FLOOR),
     "cable": _cable,
+    "far": _far,
     "hidden": _hidden,
     "locale": _locale,
     "method": _method,
+    "near": _near,
     "opened": _is_opened,
     "opening_height": _opening_height,
     "opening_width": _opening_width,
     "paint": _paint,
+    "quarter": _quarter,
     "room_use": _room_use,
     "run_height": _plan(RUN_HEIGHT),
     "spacing": _plan(SPACING),

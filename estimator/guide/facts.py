@@ -50,8 +50,7 @@ def facts_of(answers: Answers, names: Names | None = None, *, finished: bool = T
         found |= dict(_facts(by_key()[key], value, known))
     found |= dict(_way(known)) if "way" in known else {}
     found |= dict(_drawn(known, names or Names())) if has_places(known) else {}
-    if finished:
-        found |= dict(_opening(known, names or Names()))
+    found |= dict(_opening(known, names or Names()))
     return found
 
 
@@ -188,7 +187,7 @@ def _opening(known: Answers, names: Names) -> Iterator[Fact]:
     """The strip that is cut out, by its edges where the wall is drawn."""
     if value_of("opened", known) != "yes" or "opening_width" not in known:
         return
-    yield from (("opening.id", names.opening), ("opening.fill", known["fill"]))
+    yield from (("opening.id", names.opening), ("opening.fill", value_of("fill", known)))
     yield "opening.hidden", value_of("hidden", known)
     yield "run.stapled_at", [names.source, names.new]
     if has_places(known):
@@ -197,7 +196,7 @@ def _opening(known: Answers, names: Names) -> Iterator[Fact]:
     else:
         yield "opening.room", value_of("room", known)
         yield "opening.width", known["opening_width"]
-        yield "opening.height", known["opening_height"]
+        yield "opening.height", value_of("opening_height", known)
 
 
 def _edges(known: Answers) -> Iterator[Fact]:

@@ -8,7 +8,7 @@ from estimator.guide.questions import UNKNOWN
 from estimator.tables.facts import cable_kinds
 
 # Usual wire behind a breaker, largest breaker first; only a stand-in until somebody looks.
-_BY_BREAKER_A = {"us": ((21, "10"), (16, "12"), (0, "14")), "metric": ((0, "2.5 mm2"),)}
+_BY_BREAKER_A = {"us": ((21, "10"), (16, "12"), (0, "14")), "metric": ((0, "2.5"),)}
 _TWO_WIRES = 2
 
 
@@ -16,7 +16,7 @@ def wires(units: str) -> Mapping[str, str]:
     """Every size of wire that a cable on file has, thinnest first, each with its unit."""
     sizes = {kind.wire for kind in cable_kinds().values() if kind.units == units}
     if units == "metric":
-        return {f"{size} mm2": f"{size} mm2" for size in sorted(sizes, key=float)}
+        return {size: f"{size} mm2" for size in sorted(sizes, key=float)}
     return {size: f"{size} AWG" for size in sorted(sizes, reverse=True)}
 
 
