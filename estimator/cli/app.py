@@ -11,6 +11,7 @@ from estimator.cli import (
     bid,
     books,
     catalog,
+    catalog_update,
     change,
     close_out,
     lists,
@@ -21,7 +22,9 @@ from estimator.cli import (
     survey,
 )
 from estimator.cli.own_books import leave_aside
+from estimator.cli.survey_form import WORKBOOKS, read_workbook
 from estimator.cli.terminal import say
+from estimator.survey.kinds import read_kind
 
 WELCOME = """\
 estimator turns a survey of a finished house into a bid for extending a
@@ -43,6 +46,9 @@ Example: estimator bid my-job.toml -o smith.xlsx
 
 Exit codes: 0 done, 1 bad input or a finding that stops the bid, 2 wrong usage.
 """
+
+for _suffix in WORKBOOKS:
+    read_kind(_suffix, read_workbook)
 
 app = typer.Typer(
     name="estimator",
@@ -86,5 +92,6 @@ app.command("books", epilog=books.EXAMPLE)(books.books)
 app.command("rate", epilog=rate.EXAMPLE)(rate.rate)
 app.command("survey", epilog=survey.EXAMPLE)(survey.survey)
 app.add_typer(samples.app, name="samples")
+catalog.app.command("update", epilog=catalog_update.EXAMPLE)(catalog_update.update_catalog)
 app.add_typer(catalog.app, name="catalog")
 app.command("schema", epilog=schema.EXAMPLE)(schema.schema)
