@@ -56,4 +56,4 @@ def layers_of(job: JobFile) -> tuple[Layer, ...]:
 
     if not job.survey.settings:
         return ()
-    return (Layer(str(job.path), job.survey.settings, job.text, ("settings",)),)
+    return (Layer(str(job.path), job.survey.settings, job.text, ("settings",), job.cells),)

@@ -14,7 +14,7 @@ from estimator.problems import InputError, Problem
 from estimator.survey.differences import changed_facts
 from estimator.survey.reader import JobFile, read_job
 from estimator.survey.versions import Version
-from estimator.toml_files import read_toml, toml_place
+from estimator.toml_files import read_toml
 
 
 class _Known(NamedTuple):
@@ -53,7 +53,7 @@ def _refuse(job: JobFile, versions: list[Version]) -> None:
     numbers = [each.number for each in versions]
     problems = []
     for at, each in enumerate(job.survey.versions):
-        where = toml_place(str(job.path), job.text, ("versions", at))
+        where = job.where(("versions", at))
         if numbers.count(each.number) > 1:
             read = f"version {each.number} is listed more than once"
             problems.append(Problem(where, read, "Give each version a number of its own."))
