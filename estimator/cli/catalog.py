@@ -26,7 +26,9 @@ Example: estimator catalog copy
 Or into a folder of your choice: estimator catalog copy my-books
 """
 
-app = typer.Typer(help="Check, show or copy the books of prices and hours.", no_args_is_help=True)
+app = typer.Typer(
+    help="Copy, check, show or update the books of prices and hours.", no_args_is_help=True
+)
 
 FolderArgument = Annotated[
     Path | None,

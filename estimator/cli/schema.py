@@ -28,6 +28,7 @@ class Document(StrEnum):
     RATE = "rate"
     CATALOG_CHECK = "catalog-check"
     CATALOG_SHOW = "catalog-show"
+    CATALOG_UPDATE = "catalog-update"
     PROBLEMS = "problems"
 
 

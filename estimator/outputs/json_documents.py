@@ -12,6 +12,7 @@ from estimator.catalog.records import Account, LaborUnit, Material
 from estimator.measures import System
 from estimator.outputs.clear_bid import StatedField
 from estimator.outputs.ledger_documents import BooksDocument, CloseOutDocument
+from estimator.outputs.update_document import CatalogUpdateDocument
 from estimator.pricing.calendar_records import Calendar
 from estimator.pricing.change_records import ChangedLine, ChangePrice, ItemChange, Recheck
 from estimator.pricing.compare_records import Comparison
@@ -267,5 +268,6 @@ DOCUMENTS: Mapping[str, type] = {
     "rate": RateDocument,
     "catalog-check": CatalogCheckDocument,
     "catalog-show": CatalogDocument,
+    "catalog-update": CatalogUpdateDocument,
     "problems": ProblemsDocument,
 }
