@@ -9,6 +9,9 @@ from typing import Any
 Facts = Mapping[str, Any]
 """Values of a job file by path, such as `source.contents.setback`."""
 
+Makers = tuple[Callable[[], Any], Callable[[], Any], Callable[[], Any]]
+"""How a table, a row of a list and a list are made."""
+
 TABLES = ("job", "circuit", "house", "finish", "guide")
 LISTS = {
     "room": "rooms", "wall": "walls", "level": "levels", "source": "boxes", "new": "boxes",
@@ -87,8 +90,7 @@ def put(
     raw: MutableMapping[str, Any],
     path: str,
     value: object,
-    new_table: Callable[[], Any] = dict,
-    new_rows: Callable[[], Any] = list,
+    make: Makers = (dict, dict, list),
 ) -> None:
     """Set the value at a path, with the tables that it needs."""
     role, *inner = path.split(".")
@@ -97,24 +99,23 @@ def put(
         return
     table = part_of(raw, role)
     if table is None:
-        table = _added(raw, role, new_table, new_rows)
+        table = _added(raw, role, make)
     for key in inner[:-1]:
         if key not in table:
-            table[key] = new_table()
+            table[key] = make[0]()
         table = table[key]
     table[inner[-1]] = value
 
 
-def _added(
-    raw: MutableMapping[str, Any], role: str, new_table: Callable[[], Any], new_rows: Any
-) -> Any:
+def _added(raw: MutableMapping[str, Any], role: str, make: Makers) -> Any:
+    new_table, new_row, new_rows = make
     if role in TABLES:
         raw[role] = new_table()
         return raw[role]
     name = LISTS[role]
     if name not in raw:
         raw[name] = new_rows()
-    raw[name].append(new_table())
+    raw[name].append(new_row())
     return raw[name][-1]
 
 

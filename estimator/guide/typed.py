@@ -210,9 +210,11 @@ def _picked(choices: Mapping[str, str], text: str) -> str | None:
             return value
     if text.isascii() and text.isdigit() and 0 < int(text) <= len(words):
         return words[int(text) - 1]
-    begun = [value for value in words if value.lower().startswith(text)]
-    meant = [value for value in words if choices[value].lower().startswith(text)]
-    found = begun or meant
+    found = [
+        value
+        for value, meaning in choices.items()
+        if value.lower().startswith(text) or meaning.lower().startswith(text)
+    ]
     return found[0] if len(found) == 1 else None
 
 

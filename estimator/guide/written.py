@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 import tomlkit
-from tomlkit.items import Array
+from tomlkit.items import Array, Table
 
 from estimator.guide.defaults import read_in
 from estimator.guide.from_job import text_of
@@ -37,6 +38,9 @@ to = "new"
 """
 
 
+EMPTY_LINES = re.compile(r"\n{3,}\[")
+
+
 def changed_text(text: str, before: Facts, after: Facts, name: str) -> str:
     """The text of a job file after a change of some facts.
 
@@ -60,12 +64,24 @@ def changed_text(text: str, before: Facts, after: Facts, name: str) -> str:
         if changes[path] is None:
             take_out(document, path)
         else:
-            put(document, path, _item(changes[path]), tomlkit.table, tomlkit.aot)
-    return tomlkit.dumps(document)
+            put(document, path, _item(changes[path]), MAKE)
+    if "guide.answered" in changes:
+        document["guide"] = document.pop("guide")  # what is the survey's own stands last
+    return EMPTY_LINES.sub("\n\n[", tomlkit.dumps(document))
 
 
 # Names by which the tables of the other facts are found.
 _FIRST = ("source.wall", "new.wall", "wall.id", "new.room", "room.id", "opening.id")
+
+
+def _row() -> Table:
+    """A row of a list, with an empty line before it."""
+    made = tomlkit.table()
+    made.trivia.indent = "\n"
+    return made
+
+
+MAKE = (tomlkit.table, _row, tomlkit.aot)
 
 
 def _differs(before: Facts, after: Facts, path: str) -> bool:
