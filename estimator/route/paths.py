@@ -32,7 +32,11 @@ def run_paths(survey: Survey) -> tuple[RunPath, ...]:
     problems: list[Problem] = []
     for run in survey.runs:
         try:
-            legs = tuple(_typed(run, leg, spacing_in) for leg in run.legs) if run.legs else drawn.legs(run)
+            legs = (
+                tuple(_typed(run, leg, spacing_in) for leg in run.legs)
+                if run.legs
+                else drawn.legs(run)
+            )
         except InputError as error:
             problems.extend(error.problems)
         else:
