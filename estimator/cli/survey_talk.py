@@ -163,7 +163,10 @@ class _Rough:
 
         if len(job.answers) < FROM_ANSWERS:
             return []
-        rough = rough_price(job.answers, self._read(job))
+        try:
+            rough = rough_price(job.answers, self._read(job))
+        except InputError:  # books or a file that do not fit: the bid will say what is wrong
+            return []
         if rough is None:
             return []
         locale = value_of("locale", job.answers)
