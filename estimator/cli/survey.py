@@ -11,6 +11,7 @@ import typer
 
 from estimator.cli.options import BooksOption
 from estimator.cli.survey_edit import edit_job
+from estimator.cli.survey_form import make_form, print_job
 from estimator.cli.survey_talk import USUAL, talk
 from estimator.cli.terminal import WRONG_USAGE, say, tell, told
 
@@ -19,9 +20,14 @@ Example: estimator survey smith.toml
 
 Example: estimator survey --edit smith.toml source_volume=20
 
+Example: estimator survey --form smith.xlsx
+
 Example: estimator survey --template > smith.toml
 """
 STARTER = "starter.toml"
+ONE_THING = (
+    "Say one thing: JOB, --edit JOB CHANGE, --form FILE.xlsx, --text, --template or --schema."
+)
 
 
 JobArgument = Annotated[
@@ -38,9 +44,22 @@ ChangeArgument = Annotated[
 ]
 
 
+FormOption = Annotated[
+    Path | None,
+    typer.Option(
+        "--form",
+        metavar="FILE.xlsx",
+        help="Write a workbook to fill in, with the facts of JOB where you name one.",
+        show_default=False,
+    ),
+]
+
+
 def survey(
+    context: typer.Context,
     job: JobArgument = Path(USUAL),
     change: ChangeArgument = "",
+    *,
     edit: Annotated[
         bool, typer.Option("--edit", help="Show the answers by number, and change one.")
     ] = False,
@@ -50,6 +69,13 @@ def survey(
     schema: Annotated[
         bool, typer.Option("--schema", help="Print the JSON Schema of a job file.")
     ] = False,
+    form: FormOption = None,
+    replace: Annotated[
+        bool, typer.Option("--replace", help="With --form: write over a file that is there.")
+    ] = False,
+    text: Annotated[
+        bool, typer.Option("--text", help="Print JOB, a filled form, as a job file.")
+    ] = False,
     books: BooksOption = None,
 ) -> None:
     """Ask about a job, one question at a time, and fill its job file.
@@ -57,15 +83,26 @@ def survey(
     Each answer is saved at once; the same command goes on where it was left.
     """
     with told():
-        if template + schema + edit > 1 or (change and not edit):
-            tell(["Say one thing: JOB, or --edit JOB CHANGE, or --template, or --schema."])
+        ways = template + schema + edit + text + (form is not None)
+        if ways > 1 or (change and not edit) or (replace and form is None):
+            tell([ONE_THING])
             raise typer.Exit(WRONG_USAGE)
         if template or schema:
             say([_template() if template else _schema()])
         elif edit:
             edit_job(job, change)
+        elif text:
+            print_job(str(job))
+        elif form is not None:
+            make_form(form, str(job) if _is_typed(context, "job") else None, replace=replace)
         else:
             talk(job, books)
+
+
+def _is_typed(context: typer.Context, name: str) -> bool:
+    """True for an argument that stood on the command line."""
+    source = context.get_parameter_source(name)
+    return source is not None and source.name == "COMMANDLINE"
 
 
 def _template() -> str:

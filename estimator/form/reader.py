@@ -21,6 +21,7 @@ from estimator.toml_lines import TomlPath
 from estimator.toml_writing import toml_text
 
 QUESTIONS, SKETCH, LISTS = "Questions", "Sketch", "Lists"
+_ANSWER = "Answer the questions on the sheet Questions; the first part is enough."
 _NO_FORM = "Start from the form: estimator survey --form my-job.xlsx"
 
 
@@ -48,6 +49,8 @@ def job_from_grids(found: list[Grid], path: Path) -> JobFile:
     answered = Answered() if asked is None else read_questions(asked, facts)
     facts.comma = _comma(grids, facts.name, answered)
     gather(answered, grids, facts)
+    if not facts.raw and not facts.problems:
+        raise InputError([Problem(str(path), "is not filled in yet.", _ANSWER)])
     return _job(facts, path)
 
 

@@ -24,8 +24,9 @@ def rows_for(table: Table, raw: Mapping[str, Any], *, comma: bool) -> list[dict[
     for owner, record in _records(table.path, table.lists, raw):
         row = {table.owner: quoted(owner)} if table.owner else {}
         for column in table.columns:
-            if column.key in record:
-                row[column.heading] = cell_text(column, record[column.key], comma=comma)
+            text = cell_text(column, record.get(column.key, ""), comma=comma)
+            if column.key in record and text:
+                row[column.heading] = text
         _check(table.sheet, row)
         rows.append(row)
     return rows
