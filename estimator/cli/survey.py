@@ -78,7 +78,7 @@ def survey(
     ] = False,
     books: BooksOption = None,
 ) -> None:
-    """Ask about a job, one question at a time, and fill its job file.
+    """Ask about a job, question by question, and fill its file.
 
     Each answer is saved at once; the same command goes on where it was left.
     """
