@@ -13,7 +13,7 @@ from pathlib import Path
 import pexpect
 import pytest
 
-from tests.cli.run import ENVIRONMENT, estimator
+from tests.cli.run import ENVIRONMENT, ROOT, estimator
 
 PROMPT = re.compile(r"\r\n(\[[^\r\n]*\] )?> $")
 PLAIN = {**ENVIRONMENT, "TERM": "dumb", "ESTIMATOR_HOME": "/nowhere", "COLUMNS": "80"}
@@ -67,6 +67,15 @@ def test_s1_takes_at_most_20_answers_and_50_typed_characters(
     assert len(S1) <= MOST_ANSWERS
     assert sum(len(line) + 1 for line in S1) <= MOST_TYPED
     assert "All questions are answered" in shown[-1]
+
+
+def test_the_readme_shows_what_is_typed_for_s1() -> None:
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    shown = re.search(r"<!-- typed -->\n```text\n(.*?)```", readme, re.DOTALL)
+    assert shown is not None
+    first = [line.split()[0] for line in shown[1].splitlines()]
+    assert tuple("" if word == "(Enter)" else word for word in first) == S1
+    assert f"{sum(len(line) + 1 for line in S1)} keys with Enter" in readme
 
 
 def test_the_bid_of_s1_has_the_figures_worked_by_hand(s1: tuple[Path, list[str]]) -> None:
