@@ -34,8 +34,8 @@ Try it now, with a job that comes along:
   estimator bid sample:nightstand
 
 Start your own job:
-  estimator survey --template > my-job.toml
-  (fill it in with any text editor)
+  estimator survey
+  (about 20 questions; every answer is saved in my-job.toml)
   estimator bid my-job.toml
 
 See every command:
