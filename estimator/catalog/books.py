@@ -101,6 +101,19 @@ def shown_name(path: Path) -> str:
     return "/".join(path.parts[-2:])
 
 
+def read_settings(files: Sequence[BookFile], layers: Sequence[Layer], units: Units) -> Shop:
+    """Read the settings alone: files of settings laid over the shipped, then `layers`.
+
+    Raises:
+        InputError: everything that is wrong in them.
+    """
+    problems: list[Problem] = []
+    shop = _shop(files, layers, units, problems)
+    if shop is None:
+        raise InputError(problems)
+    return shop
+
+
 def _shop(
     files: Sequence[BookFile], layers: Sequence[Layer], units: Units, problems: list[Problem]
 ) -> Shop | None:

@@ -5,12 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import NamedTuple
 
-from estimator.catalog.books import BookFile, read_books
+from estimator.catalog.books import BookFile, read_books, read_settings
 from estimator.catalog.records import Books
 from estimator.catalog.shipped import BOOK_FILES, Units, shipped_catalogs
 from estimator.catalog.shop import Layer
+from estimator.settings import Shop
 from estimator.user_folder import shown_folder, user_books_in
+
+_NEAREST = ("materials", "labor", "accounts")
+"""Books of which the nearest alone is read; settings are read from all levels."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,14 +62,44 @@ def read_levels(
     Raises:
         InputError: everything that is wrong in any of the books.
     """
-    shops = tuple(_found(levels, "shop"))
-    books = ("materials", "labor", "accounts")
-    nearest = {book: each for book in books for each in _found(levels, book)}
-    if shops:
-        nearest["shop"] = shops[-1]
+    return read_found(find_books(levels), units, layers)
+
+
+class FoundBooks(NamedTuple):
+    """Which file each book is read from; equal where the same files are read.
+
+    Attributes:
+        shops: files of settings, the nearest last. nearest: the other books that were found.
+    """
+
+    shops: tuple[BookFile, ...]
+    nearest: tuple[tuple[str, BookFile], ...]
+
+
+def find_books(levels: Sequence[Level]) -> FoundBooks:
+    """Look for the books in all levels; nothing is read."""
+    nearest = {book: each for book in _NEAREST for each in _found(levels, book)}
+    return FoundBooks(tuple(_found(levels, "shop")), tuple(nearest.items()))
+
+
+def read_found(found: FoundBooks, units: Units = "us", layers: Sequence[Layer] = ()) -> Books:
+    """Read books that were found; as `read_levels`."""
+    files = dict(found.nearest)
+    if found.shops:
+        files["shop"] = found.shops[-1]
     return read_books(
-        shipped_catalogs(units), layers=layers, files=nearest, below=shops[:-1], units=units
+        shipped_catalogs(units), layers=layers, files=files, below=found.shops[:-1], units=units
     )
+
+
+def settings_over(found: FoundBooks, units: Units, layers: Sequence[Layer]) -> Shop:
+    """Read the settings of books that were found, with `layers` over them.
+
+    Raises:
+        InputError: everything that is wrong in them.
+    """
+    shops = found.shops or (BookFile(shipped_catalogs(units) / BOOK_FILES["shop"]),)
+    return read_settings(shops, layers, units)
 
 
 def read_own(chosen: Path | None, user: Path | None, units: Units = "us") -> Books:

@@ -8,6 +8,7 @@ import typer
 
 from estimator import __version__
 from estimator.cli import (
+    batch,
     bid,
     books,
     catalog,
@@ -37,6 +38,12 @@ Start your own job:
   estimator survey
   (about 20 questions; every answer is saved in my-job.toml)
   estimator bid my-job.toml
+
+Put your own prices and rates in, once, for every job from then on:
+  estimator catalog copy
+
+After the bid: estimator shopping-list, change, close-out and books.
+For a whole folder of jobs: estimator batch.
 
 See every command:
   estimator --help"""
@@ -87,6 +94,7 @@ app.command("check", epilog=lists.CHECK_EXAMPLE)(lists.check)
 app.command("change", epilog=change.EXAMPLE)(change.change)
 app.command("compare", epilog=lists.COMPARE_EXAMPLE)(lists.compare)
 app.command("range", epilog=ranges.EXAMPLE)(ranges.range_)
+app.command("batch", epilog=batch.EXAMPLE)(batch.batch)
 app.command("close-out", epilog=close_out.EXAMPLE)(close_out.close_out)
 app.command("books", epilog=books.EXAMPLE)(books.books)
 app.command("rate", epilog=rate.EXAMPLE)(rate.rate)

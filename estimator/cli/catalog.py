@@ -27,7 +27,7 @@ Or into a folder of your choice: estimator catalog copy my-books
 """
 
 app = typer.Typer(
-    help="Copy, check, show or update the books of prices and hours.", no_args_is_help=True
+    help="Copy, check, show or update your books of prices.", no_args_is_help=True
 )
 
 FolderArgument = Annotated[

@@ -26,6 +26,7 @@ class Document(StrEnum):
     CLOSE_OUT = "close-out"
     BOOKS = "books"
     RATE = "rate"
+    BATCH = "batch"
     CATALOG_CHECK = "catalog-check"
     CATALOG_SHOW = "catalog-show"
     CATALOG_UPDATE = "catalog-update"

@@ -10,6 +10,7 @@ from typing import Literal
 
 from estimator.catalog.records import Account, LaborUnit, Material
 from estimator.measures import System
+from estimator.outputs.batch_totals import BatchDocument
 from estimator.outputs.clear_bid import StatedField
 from estimator.outputs.ledger_documents import BooksDocument, CloseOutDocument
 from estimator.outputs.update_document import CatalogUpdateDocument
@@ -266,6 +267,7 @@ DOCUMENTS: Mapping[str, type] = {
     "close-out": CloseOutDocument,
     "books": BooksDocument,
     "rate": RateDocument,
+    "batch": BatchDocument,
     "catalog-check": CatalogCheckDocument,
     "catalog-show": CatalogDocument,
     "catalog-update": CatalogUpdateDocument,
