@@ -17,11 +17,12 @@ _TAKEN = "there is already a file of this name, and it may be filled in."
 _REPLACE = "Choose another name, or ask to replace it with --replace."
 
 
-def form_workbook(raw: Mapping[str, Any] | None = None) -> bytes:
+def form_workbook(raw: Mapping[str, Any] | None = None, country: str = "US") -> bytes:
     """The form as a workbook.
 
     Args:
         raw: values of a job file that fill it in; none for an empty form.
+        country: it says which paper an empty form is printed on.
     """
     from estimator.outputs.form_page import new_book
     from estimator.outputs.form_questions import add_questions
@@ -30,7 +31,7 @@ def form_workbook(raw: Mapping[str, Any] | None = None) -> bytes:
 
     values = raw or {}
     job = values.get("job", {})
-    country = str(job.get("country", "US")).upper()
+    country = str(job.get("country", country)).upper()
     paper = _LETTER if country in _LETTER_COUNTRIES else _A4
     comma = writes_comma(str(job.get("locale", "en_US")))
     book, lists = new_book("Survey form")
