@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 import os
 import re
+import signal
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
@@ -121,7 +122,12 @@ def price_all(files: Sequence[Path], plan: BatchPlan, processes: int) -> Iterato
 
 
 def _begin() -> None:
-    """A process that lives long looks for dead rings of objects, so that its memory stays flat."""
+    """Make a process ready.
+
+    It lives long, so it looks for dead rings of objects, and its memory stays flat. Ctrl-C is left
+    to the process that people see, which ends this one.
+    """
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
     gc.enable()
     gc.freeze()
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 import json
 import os
 import pty
+import signal
 import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -118,6 +120,24 @@ def test_a_bar_is_drawn_on_a_terminal(jobs: Path) -> None:
     os.close(theirs)
     assert f"\r{bar(4, 4)}".encode() in os.read(ours, 10_000)
     os.close(ours)
+
+
+def test_stopped_by_hand_it_says_so_and_writes_nothing(jobs: Path) -> None:
+    """Ctrl-C reaches every process of a terminal; only one of them says anything."""
+    for at in range(400):
+        (jobs / f"more-{at}.toml").write_text(JOB)
+    command = [sys.executable, "-m", "estimator", "batch", "jobs", "--jobs", "2"]
+    process = subprocess.Popen(
+        command, cwd=jobs.parent, env=ENVIRONMENT, stderr=subprocess.PIPE, text=True,
+        start_new_session=True,
+    )  # fmt: skip
+    while len([*Path(f"/proc/{process.pid}/task").iterdir()]) < 2:  # the pool has begun
+        time.sleep(0.05)
+    time.sleep(1)
+    os.killpg(process.pid, signal.SIGINT)
+    _, told = process.communicate()
+    assert (process.returncode, told) == (130, "Stopped.\n")
+    assert not (jobs.parent / "summary.xlsx").exists()
 
 
 def test_a_bar_is_as_long_as_the_work_is_done() -> None:
