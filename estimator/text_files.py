@@ -65,6 +65,25 @@ def decode_text(raw: bytes, name: str) -> str:
         raise _refused(f"{name}: line {line}", read, _SAVE_AS_UTF8) from None
 
 
+def decode_any(raw: bytes, name: str) -> str:
+    """Decode a file that somebody else wrote: UTF-8, UTF-16 with its mark, else Windows-1252.
+
+    Raises:
+        InputError: the bytes are a workbook, or UTF-16 that is broken off.
+    """
+    if raw.startswith(_WORKBOOK_START):
+        raise _refused(name, "is a workbook or a zip archive, not plain text.", _SAVE_AS_UTF8)
+    try:
+        if raw.startswith(_UTF16_STARTS):
+            return raw.decode("utf-16")
+    except UnicodeDecodeError:
+        raise _refused(name, "is broken off: half a character is missing.", _SAVE_AS_UTF8) from None
+    try:
+        return raw.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return raw.decode("cp1252", "replace")
+
+
 def _refused(where: str, read: str, write: str) -> InputError:
     """One problem as an error."""
     return InputError([Problem(where, read, write)])

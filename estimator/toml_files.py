@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Any
@@ -116,6 +116,18 @@ def toml_place(name: str, text: str | None, path: TomlPath) -> str:
     return (
         f"{name}: {show_path(path)}" if line is None else f"{name}: line {line}, {show_path(path)}"
     )
+
+
+def fact_place(
+    name: str, text: str | None, path: TomlPath, cells: Mapping[TomlPath, str] | None
+) -> str:
+    """Say where a value stands: its cell where it came from a form, else as `toml_place`."""
+    if cells is None:
+        return toml_place(name, text, path)
+    for length in range(len(path), 0, -1):
+        if path[:length] in cells:
+            return f"{name}: {cells[path[:length]]}"
+    return f"{name}: {show_path(path)}" if path else name
 
 
 def _decimal(number: str) -> Decimal | None:

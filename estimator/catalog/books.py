@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
+from functools import cache
 from pathlib import Path
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from estimator.catalog.cancellation import with_cancellation
 from estimator.catalog.cells import Habits
@@ -21,35 +22,56 @@ from estimator.toml_files import read_toml
 
 _Read = TypeVar("_Read", MaterialsRead, LaborRead, AccountsRead)
 
-SHIPPED_SHOP = "shipped shop.toml"
+_SHIPPED = "shipped"
+SHIPPED_SHOP = f"{_SHIPPED} shop.toml"
+
+
+class BookFile(NamedTuple):
+    """A file that holds a book, and what to call it; empty for its folder and its own name."""
+
+    path: Path
+    called: str = ""
+
+    @property
+    def name(self) -> str:
+        """What problems and sheets call it."""
+        return self.called or shown_name(self.path)
 
 
 def read_books(
     folder: Path,
     *,
     layers: Sequence[Layer] = (),
-    files: Mapping[str, Path] | None = None,
+    files: Mapping[str, Path | BookFile] | None = None,
     wanted: Collection[str] | None = None,
+    below: Sequence[BookFile] = (),
+    units: Units = "us",
 ) -> Books:
     """Read the books in a folder.
 
-    Settings come from the shipped shop.toml, then the folder's shop.toml laid over it, then
-    `layers`. The folder's shop.toml may hold only what differs. A row that is wrong is an error,
-    except in a large materials file, where it is left out and kept in `Books.left_out`.
+    Settings come from the shipped shop.toml, then those of `below` laid over it, then the
+    folder's shop.toml, then `layers`. A shop.toml may hold only what differs. A row that is wrong
+    is an error, except in a large materials file: there it is left out and kept in
+    `Books.left_out`.
 
     Args:
         folder: holds materials.csv, labor.csv, shop.toml and accounts.csv.
         layers: settings laid over those of the books, such as a job's.
         files: other files to read in the place of a book: {"materials": Path("supplier.csv")}.
         wanted: item keys to keep; None keeps all.
+        below: other files of settings that lie under the folder's, the lowest first.
+        units: of the shipped settings, where no file of settings names any.
 
     Raises:
         InputError: everything that is wrong in any of the books.
     """
-    paths = {book: folder / name for book, name in BOOK_FILES.items()} | dict(files or {})
-    names = {book: shown_name(path) for book, path in paths.items()}
+    found = {book: BookFile(folder / name) for book, name in BOOK_FILES.items()}
+    for book, file in (files or {}).items():
+        found[book] = file if isinstance(file, BookFile) else BookFile(file)
+    paths = {book: file.path for book, file in found.items()}
+    names = {book: file.name for book, file in found.items()}
     problems: list[Problem] = []
-    shop = _shop(paths["shop"], names["shop"], layers, problems)
+    shop = _shop((*below, found["shop"]), layers, units, problems)
     habits = _habits(shop)
     materials = _or_empty(
         lambda: read_materials(
@@ -73,34 +95,71 @@ def read_books(
 
 
 def shown_name(path: Path) -> str:
-    """Name a file by its folder and itself: "catalogs/materials.csv"."""
+    """Name a file by its folder and itself, "mine/materials.csv"; or say that it is shipped."""
+    if path.parent in (shipped_catalogs(), shipped_catalogs("metric")):
+        return f"{_SHIPPED} {path.name}"
     return "/".join(path.parts[-2:])
 
 
-def _shop(path: Path, name: str, layers: Sequence[Layer], problems: list[Problem]) -> Shop | None:
-    """Read the settings; None where they cannot be read."""
+def read_settings(files: Sequence[BookFile], layers: Sequence[Layer], units: Units) -> Shop:
+    """Read the settings alone: files of settings laid over the shipped, then `layers`.
+
+    Raises:
+        InputError: everything that is wrong in them.
+    """
+    problems: list[Problem] = []
+    shop = _shop(files, layers, units, problems)
+    if shop is None:
+        raise InputError(problems)
+    return shop
+
+
+def _shop(
+    files: Sequence[BookFile], layers: Sequence[Layer], units: Units, problems: list[Problem]
+) -> Shop | None:
+    """Read the settings of all files, laid over each other; None where they cannot be read."""
+    own: list[Layer] = []
+    wrong: list[Problem] = []
+    for file in files:
+        try:
+            own.append(_layer(file.path, file.name))
+        except InputError as error:
+            wrong += error.problems
+    problems += wrong
+    if wrong:
+        return None
+    base = _base((*own, *layers), units)
+    folders = {file.name: file.path.parent for file in files}
     try:
-        text = read_text(path, name)
-        own = Layer(name, read_toml(text, name), text)
-        base = _base(path, (own, *layers))
-        shop = read_shop([base, own, *layers])
-        folders = {name: path.parent, base.name: shipped_catalogs(shop.units)}
-        return with_cancellation(shop, folders)
+        shop = read_shop([*([] if own[0] is base else [base]), *own, *layers])
+        return with_cancellation(shop, {base.name: shipped_catalogs(shop.units)} | folders)
     except InputError as error:
         problems += error.problems
         return None
 
 
-def _base(path: Path, layers: Sequence[Layer]) -> Layer:
+def _base(layers: Sequence[Layer], units: Units) -> Layer:
     """Read the shipped settings of the system of units that the last layer names."""
     sections = [layer.mapping.get("shop") for layer in layers]
     named = [one["units"] for one in sections if isinstance(one, Mapping) and "units" in one]
-    units: Units = "metric" if named and named[-1] == "metric" else "us"
-    shipped = shipped_catalogs(units) / BOOK_FILES["shop"]
-    if path.resolve() == shipped:
-        return Layer(SHIPPED_SHOP, {})
-    text = read_text(shipped, SHIPPED_SHOP)
+    if named:
+        units = "metric" if named[-1] == "metric" else "us"
+    return _shipped_layer(shipped_catalogs(units) / BOOK_FILES["shop"])
+
+
+@cache
+def _shipped_layer(path: Path) -> Layer:
+    """Read settings that come along; they do not change while the program runs."""
+    text = read_text(path, SHIPPED_SHOP)
     return Layer(SHIPPED_SHOP, read_toml(text, SHIPPED_SHOP), text)
+
+
+def _layer(path: Path, name: str) -> Layer:
+    """Read one file of settings."""
+    if name == SHIPPED_SHOP:
+        return _shipped_layer(path)
+    text = read_text(path, name)
+    return Layer(name, read_toml(text, name), text)
 
 
 def _habits(shop: Shop | None) -> Habits:

@@ -62,6 +62,13 @@ def has_decimal_comma(numbers: Iterable[str], *, expected: bool) -> bool:
     return not points or any(_COMMA_DECIMALS.fullmatch(text) for text in texts)
 
 
+def shows_decimal_comma(numbers: Iterable[str]) -> bool:
+    """Tell whether some number can only be read with a decimal comma, and none with a point."""
+    texts = set(numbers)
+    points = any(_POINT_DECIMALS.fullmatch(text) for text in texts)
+    return not points and any(_COMMA_DECIMALS.fullmatch(text) for text in texts)
+
+
 def has_day_first(dates: Iterable[str], *, expected: bool) -> bool:
     """Judge by its dates whether a file writes the day before the month.
 

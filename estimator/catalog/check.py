@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from datetime import date, timedelta
 from pathlib import Path
 from typing import NamedTuple
 
 from estimator.catalog.books import read_books
+from estimator.catalog.levels import read_own
 from estimator.catalog.records import Books, Material
-from estimator.catalog.shipped import shipped_catalogs
+from estimator.catalog.shipped import Units, shipped_catalogs
 from estimator.problems import InputError, Problem
 
 
@@ -33,8 +34,17 @@ def check_books(folder: Path, today: date, files: Mapping[str, Path] | None = No
         today: the day from which the age of prices is counted.
         files: as for `read_books`.
     """
+    return _checked(lambda: read_books(folder, files=files), today)
+
+
+def check_own(user: Path | None, units: Units, today: date) -> BookCheck:
+    """Check the books that hold where no job says otherwise: the user's over the shipped."""
+    return _checked(lambda: read_own(None, user, units), today)
+
+
+def _checked(read: Callable[[], Books], today: date) -> BookCheck:
     try:
-        books = read_books(folder, files=files)
+        books = read()
     except InputError as error:
         return BookCheck(error.problems, ())
     shipped = read_books(shipped_catalogs(books.shop.units))

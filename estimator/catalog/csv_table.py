@@ -129,11 +129,16 @@ def _heading(body: str, delimiter: str, hidden: int) -> Heading | None:
         for row, cells in enumerate(reader, start=1):
             texts = tuple(cell.strip() for cell in cells)
             if any(texts):
-                keys = tuple("_".join(text.lower().replace("-", " ").split()) for text in texts)
+                keys = tuple(map(column_key, texts))
                 return Heading(delimiter, texts, keys, row, reader.line_num + hidden)
     except csv.Error:
         return None
     return None
+
+
+def column_key(text: str) -> str:
+    """Turn a heading into the key its column is known by: lower case, _ for spaces."""
+    return "_".join(text.lower().replace("-", " ").split())
 
 
 def _numbered(lines: Iterable[str], delimiter: str, name: str) -> Iterator[tuple[int, list[str]]]:

@@ -68,8 +68,15 @@ def read_materials(
         from estimator.catalog.large import read_large  # pandas, and only here
 
         return read_large(path, shown, wanted, habits)
-    table = read_table(read_text(path, shown), shown, KNOWN, NEEDED)
-    return _read_small(table if wanted is None else _only(table, wanted), habits)
+    return read_materials_text(read_text(path, shown), shown, habits, wanted)
+
+
+def read_materials_text(
+    text: str, name: str, expected: Habits, wanted: Collection[str] | None = None
+) -> MaterialsRead:
+    """Read the text of a materials book; as `read_materials`, which reads the file."""
+    table = read_table(text, name, KNOWN, NEEDED)
+    return _read_small(table if wanted is None else _only(table, wanted), expected)
 
 
 def material_readers(habits: Habits) -> dict[str, CellReader]:

@@ -34,7 +34,7 @@ from estimator.settings import (
     Terms,
 )
 from estimator.settings_risk import CalendarTerms, RiskTerms
-from estimator.toml_files import toml_place
+from estimator.toml_files import fact_place
 from estimator.toml_lines import TomlPath, line_of
 
 # A markup worked out from a margin is rounded up here, so that a half cent is never lost.
@@ -50,12 +50,14 @@ class Layer:
         mapping: sections with settings, as in shop.toml; any of them may be missing.
         text: the file, so that problems can name lines. None where there is no file.
         prefix: where the sections stand in that file: ("settings",) for a job.
+        cells: the cell of each place, where the file is a form.
     """
 
     name: str
     mapping: Mapping[str, Any]
     text: str | None = None
     prefix: TomlPath = ()
+    cells: Mapping[TomlPath, str] | None = None
 
     def path(self, dotted: str, element: int | None = None) -> TomlPath:
         """Say where a setting of this layer, or an element of a list in it, stands."""
@@ -81,7 +83,8 @@ class _Fault(NamedTuple):
 
     def problem(self) -> Problem:
         """Give the problem with its place."""
-        where = toml_place(self.layer.name, self.layer.text, self.path)
+        layer = self.layer
+        where = fact_place(layer.name, layer.text, self.path, layer.cells)
         return Problem(where, self.read, self.write)
 
 

@@ -11,6 +11,7 @@ import typer
 from estimator.cli.bid import ReplaceOption
 from estimator.cli.jobs import close_out_path
 from estimator.cli.options import BooksOption, JsonOption
+from estimator.cli.own_books import own_books
 from estimator.cli.terminal import say, tell, told
 from estimator.problems import InputError, Problem
 
@@ -118,7 +119,7 @@ def _entries(
     problems: list[Problem] = []
     for file in files:
         try:
-            jobs.append(open_job(close_out_path(file), folder))
+            jobs.append(open_job(close_out_path(file), folder, own_books()))
         except InputError as error:
             problems += error.problems
     if problems:

@@ -11,6 +11,7 @@ import typer
 from estimator.cli.bid import SUFFIX, ReplaceOption, workbook_name
 from estimator.cli.jobs import job_path, left_out
 from estimator.cli.options import BooksOption, JsonOption
+from estimator.cli.own_books import own_books
 from estimator.cli.terminal import BAD_INPUT, say, tell, told
 
 if TYPE_CHECKING:
@@ -83,8 +84,9 @@ def _order(
 
     first, second = (read_job(job_path(each)) for each in (old, new))
     raw = [read_toml(each.text, str(each.path)) for each in (first, second)]
-    before = estimate(first.survey, books_for(first, books_folder))
-    books = books_for(second, books_folder)
+    user = own_books()
+    before = estimate(first.survey, books_for(first, books_folder, user))
+    books = books_for(second, books_folder, user)
     order = change_order(before, second.survey, books, facts=changed_facts(raw[0], raw[1]), why=why)
     return order, (*second.notes, *left_out(books))
 

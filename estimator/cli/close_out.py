@@ -10,6 +10,7 @@ import typer
 from estimator.cli.bid import ReplaceOption, workbook_name
 from estimator.cli.jobs import close_out_path
 from estimator.cli.options import BooksOption, JsonOption
+from estimator.cli.own_books import own_books
 from estimator.cli.terminal import say, told
 
 if TYPE_CHECKING:
@@ -80,7 +81,7 @@ def close_out(
         from estimator.ledger.labor_update import labor_update
         from estimator.ledger.reader import read_close_out
 
-        closed = open_job(close_out_path(file), books)
+        closed = open_job(close_out_path(file), books, own_books())
         job = compare(closed, [read_close_out(close_out_path(other)) for other in others or ()])
         update = labor_update(closed, update_labor) if update_labor is not None else None
         if output is not None:

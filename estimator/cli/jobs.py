@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from estimator.cli.own_books import own_books
 from estimator.problems import InputError, Problem
 
 if TYPE_CHECKING:
@@ -50,12 +51,24 @@ def price_job(job: str, books_folder: Path | None, *, one_more: bool = False) ->
     from estimator.survey.reader import read_job
 
     path = job_path(job)
-    file = read_job(path)
-    books = books_for(file, books_folder)
-    bid = with_versions(estimate(file.survey, books), file, books_folder)
+    file, user = read_job(path), own_books()
+    books = books_for(file, books_folder, user)
+    bid = with_versions(estimate(file.survey, books), file, books_folder, user)
     if one_more:
         bid = replace(bid, one_more=one_more_outlet(file.survey, books, bid))
     return Priced(path, bid, (*file.notes, *left_out(books), *stray_names(bid)))
+
+
+def books_of(job: str, books_folder: Path | None) -> Books:
+    """Read the books that a job takes, without pricing it.
+
+    Raises:
+        InputError: with every problem of the job file or the books.
+    """
+    from estimator.pricing.books_for import books_for
+    from estimator.survey.reader import read_job
+
+    return books_for(read_job(job_path(job)), books_folder, own_books())
 
 
 def left_out(books: Books) -> tuple[str, ...]:

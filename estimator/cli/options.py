@@ -20,7 +20,7 @@ BooksOption = Annotated[
     typer.Option(
         "--books",
         metavar="FOLDER",
-        help="Folder with your books, in place of those the job names.",
+        help="Only the books in this folder, in place of your own and of the job's.",
         show_default=False,
     ),
 ]

@@ -26,8 +26,10 @@ class Document(StrEnum):
     CLOSE_OUT = "close-out"
     BOOKS = "books"
     RATE = "rate"
+    BATCH = "batch"
     CATALOG_CHECK = "catalog-check"
     CATALOG_SHOW = "catalog-show"
+    CATALOG_UPDATE = "catalog-update"
     PROBLEMS = "problems"
 
 

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from estimator.catalog.books import read_books
-from estimator.catalog.shipped import shipped_catalogs
+from estimator.catalog.levels import Level, own_levels, read_levels
 from estimator.ledger.estimated import Closed
 from estimator.ledger.reader import CloseOutFile, read_close_out
 from estimator.pricing.books_for import books_for
@@ -17,11 +16,11 @@ RATE_CURRENCY = "USD"
 """Currency of the rates per mile on file."""
 
 
-def open_job(path: Path, books_folder: Path | None = None) -> Closed:
+def open_job(path: Path, books_folder: Path | None = None, user: Path | None = None) -> Closed:
     """Read a close-out file, the job file it names, and the books.
 
     Paths in the file are relative to it. Books are those asked for, else those it names, else
-    those of its job file, else those that come along.
+    those of its job file, or beside it; then the user's own, and those that come along.
 
     Raises:
         InputError: with every problem of the first of these files that has any.
@@ -30,13 +29,15 @@ def open_job(path: Path, books_folder: Path | None = None) -> Closed:
     named = file.record.close_out.books
     folder = books_folder or (None if named is None else path.parent / named)
     if file.record.close_out.estimate is None:
-        return _checked(Closed(file, read_books(folder or shipped_catalogs()), None))
+        near = Level(folder, whole=True) if folder else Level(path.parent)
+        levels = (near,) if folder else (*own_levels(user, "us"), near)
+        return _checked(Closed(file, read_levels(levels), None))
     job = read_job(_job_path(file))
     if job.survey.job.id != file.job:
         read = f'this is job "{file.job}", and the job file is for job "{job.survey.job.id}"'
         write = "Write the same number in both, or name the other job file."
         raise InputError([Problem(file.where("close_out", "job"), read, write)])
-    books = books_for(job, folder)
+    books = books_for(job, folder, user)
     return _checked(Closed(file, books, estimate(job.survey, books)))
 
 

@@ -9,13 +9,13 @@ from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
+from estimator.catalog.cell_edits import change_cells
 from estimator.catalog.cells import Habits
 from estimator.catalog.columns import habits_of
 from estimator.catalog.csv_table import Heading, read_table
 from estimator.catalog.labor import HOURS, LABOR_NEEDED, LABOR_TEXTS, read_labor
 from estimator.catalog.records import LaborUnit
 from estimator.catalog.setting_keys import CONDITIONS
-from estimator.ledger.cell_edits import change_cells
 from estimator.ledger.estimated import Closed, estimate_of
 from estimator.ledger.records import WorkedHours
 from estimator.ledger.shrinkage import HOURS_PLACES, moved, weight

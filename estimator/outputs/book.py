@@ -72,7 +72,7 @@ def book_bytes(contents: Contents) -> bytes:
         styles = styles or Styles(page, contents.forms)
         _fill(page, sheet, styles)
         _set_up(page, sheet, contents)
-    results = [_results(sheet) for sheet in contents.sheets]
+    results = [results_of(sheet) for sheet in contents.sheets]
     properties = Properties(contents.title, contents.subject, contents.creator, contents.dated)
     charts = [said for sheet in contents.sheets if (said := _charts_said(sheet))]
     return finished(_saved(book), results, charts, properties)
@@ -92,7 +92,7 @@ def _saved(book: Workbook) -> bytes:
     return file.getvalue()
 
 
-def _results(sheet: Sheet) -> dict[str, str | Decimal]:
+def results_of(sheet: Sheet) -> dict[str, str | Decimal]:
     """The engine's value for every formula of a sheet, by place; a number as plain text."""
     letters = list(sheet.widths)
     return {
@@ -110,7 +110,7 @@ def _fill(page: Worksheet, sheet: Sheet, styles: Styles) -> None:
     for each in sheet.placed:
         cell = BookCell(page, row=each.row, column=each.column)
         styles.put_on(cell, each.look)
-        _set(cell, each)
+        set_value(cell, each)
         cells[each.row, each.column] = cell
     for row, height_pt in sheet.heights_pt.items():
         page.row_dimensions[row].height = height_pt
@@ -118,7 +118,7 @@ def _fill(page: Worksheet, sheet: Sheet, styles: Styles) -> None:
         page.column_dimensions[column].width = width
 
 
-def _set(cell: BookCell, each: Placed) -> None:
+def set_value(cell: BookCell, each: Placed) -> None:
     """Give a cell its value: text is set as text, so that it can never become a formula.
 
     The library's own setter would guess the kind from the text, and search the text, clean
@@ -136,7 +136,7 @@ def _set(cell: BookCell, each: Placed) -> None:
 def _set_up(page: Worksheet, sheet: Sheet, contents: Contents) -> None:
     """What is not a cell: tables, chart, choices, frozen rows, paper."""
     for table in sheet.tables:
-        page.add_table(_table(table, list(sheet.widths)))
+        page.add_table(table_of(table, list(sheet.widths)))
     if sheet.picture is not None:
         page.add_chart(bar_chart(sheet.picture), f"A{sheet.picture.row}")
     for drawing in sheet.drawings:
@@ -179,7 +179,7 @@ def _footer(page: Worksheet, job_id: str) -> None:
         part.text, part.size = text, _FOOTER_SIZE
 
 
-def _table(table: Table, columns: Sequence[str]) -> BookTable:
+def table_of(table: Table, columns: Sequence[str]) -> BookTable:
     """A named table; its columns are given, or the library would add filter buttons."""
     last = columns[len(table.headers) - 1]
     made = BookTable(

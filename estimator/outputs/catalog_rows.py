@@ -9,12 +9,18 @@ from estimator.catalog.records import Account, Books, LaborUnit, Material
 
 
 class CatalogRows(NamedTuple):
-    """Rows of the four books, in the order of the files."""
+    """Rows of the four books, in the order of the files; `origins` has the file of each setting."""
 
     materials: tuple[Material, ...]
     labor: tuple[LaborUnit, ...]
     accounts: tuple[Account, ...]
     settings: Mapping[str, str]
+    origins: Mapping[str, str]
+
+    @property
+    def hold(self) -> bool:
+        """Tell whether any row is there."""
+        return any((self.materials, self.labor, self.accounts, self.settings))
 
 
 def rows_with(books: Books, word: str) -> CatalogRows:
@@ -34,4 +40,5 @@ def rows_with(books: Books, word: str) -> CatalogRows:
             if has((each.line_kind, each.account_code, each.account_name))
         ),
         {key: value for key, value in books.shop.shown.items() if has((key,))},
+        {key: name for key, name in books.shop.origin.items() if has((key,))},
     )

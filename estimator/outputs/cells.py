@@ -195,7 +195,7 @@ class Sheet:
         for at, (column, cell) in enumerate(zip(self.widths, cells, strict=False), start=1):
             if cell is None:
                 continue
-            made = self._placed(row, at, cell)
+            made = self.placed_at(row, at, cell)
             self.placed.append(made)
             if not isinstance(made.value, str):
                 self._widen(column, made)
@@ -209,7 +209,7 @@ class Sheet:
         return row
 
     @staticmethod
-    def _placed(row: int, column: int, cell: Cell) -> Placed:
+    def placed_at(row: int, column: int, cell: Cell) -> Placed:
         """Clean the text; text that begins like a formula is marked as text."""
         if cell.text is not None:
             text = clean_text(cell.text)

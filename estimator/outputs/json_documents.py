@@ -10,8 +10,10 @@ from typing import Literal
 
 from estimator.catalog.records import Account, LaborUnit, Material
 from estimator.measures import System
+from estimator.outputs.batch_totals import BatchDocument
 from estimator.outputs.clear_bid import StatedField
 from estimator.outputs.ledger_documents import BooksDocument, CloseOutDocument
+from estimator.outputs.update_document import CatalogUpdateDocument
 from estimator.pricing.calendar_records import Calendar
 from estimator.pricing.change_records import ChangedLine, ChangePrice, ItemChange, Recheck
 from estimator.pricing.compare_records import Comparison
@@ -238,15 +240,20 @@ class CatalogCheckDocument:
 
 @dataclass(frozen=True, slots=True)
 class CatalogDocument:
-    """What `estimator catalog show --json` prints: the books as they were read."""
+    """What `estimator catalog show --json` prints: the books as they were read.
 
-    schema: Literal["estimator-catalog-1"]
+    Attributes:
+        books: the file that each book was read from. origins: the file that set each setting.
+    """
+
+    schema: Literal["estimator-catalog-2"]
     currency: str
     books: Mapping[str, str]
     materials: tuple[Material, ...]
     labor: tuple[LaborUnit, ...]
     accounts: tuple[Account, ...]
     settings: Mapping[str, str]
+    origins: Mapping[str, str]
 
 
 DOCUMENTS: Mapping[str, type] = {
@@ -260,7 +267,9 @@ DOCUMENTS: Mapping[str, type] = {
     "close-out": CloseOutDocument,
     "books": BooksDocument,
     "rate": RateDocument,
+    "batch": BatchDocument,
     "catalog-check": CatalogCheckDocument,
     "catalog-show": CatalogDocument,
+    "catalog-update": CatalogUpdateDocument,
     "problems": ProblemsDocument,
 }

@@ -169,13 +169,14 @@ def catalog_json(books: Books, word: str) -> str:
     """Write the rows of the books that hold a word, in file order; all for an empty word."""
     rows = rows_with(books, word)
     document = CatalogDocument(
-        schema="estimator-catalog-1",
+        schema="estimator-catalog-2",
         currency=books.shop.currency,
         books=books.files,
         materials=rows.materials,
         labor=rows.labor,
         accounts=rows.accounts,
         settings=rows.settings,
+        origins=rows.origins,
     )
     return written(document)
 

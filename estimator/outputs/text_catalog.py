@@ -23,12 +23,16 @@ def catalog_text(books: Books, word: str) -> list[str]:
         (printable(each.line_kind), f"{each.account_code} {each.account_name}")
         for each in rows.accounts
     ]
-    settings = [(printable(key), value) for key, value in rows.settings.items()]
+    settings = [
+        (printable(key), f"{value} ({rows.origins[key]})") for key, value in rows.settings.items()
+    ]
+    files = [(book, printable(file)) for book, file in books.files.items()]
     parts = (
+        ("Files read", pairs(files) if rows.hold else []),
         ("Materials", [line for way in rows.materials for line in _way(way, currency)]),
         ("Labor, hours for one unit", [line for task in rows.labor for line in _task(task)]),
         ("Accounts", pairs(accounts)),
-        ("Settings", pairs(settings)),
+        ("Settings, and the file that set each", pairs(settings)),
     )
     lines = [line for name, inside in parts if inside for line in (*heading(name), *inside)]
     return lines[1:] or wrapped(f'No row of the books holds "{word}".')

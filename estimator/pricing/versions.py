@@ -14,7 +14,7 @@ from estimator.problems import InputError, Problem
 from estimator.survey.differences import changed_facts
 from estimator.survey.reader import JobFile, read_job
 from estimator.survey.versions import Version
-from estimator.toml_files import read_toml, toml_place
+from estimator.toml_files import read_toml
 
 
 class _Known(NamedTuple):
@@ -25,11 +25,14 @@ class _Known(NamedTuple):
     bid: Bid | None
 
 
-def with_versions(bid: Bid, job: JobFile, books_folder: Path | None = None) -> Bid:
+def with_versions(
+    bid: Bid, job: JobFile, books_folder: Path | None = None, user: Path | None = None
+) -> Bid:
     """The bid with a note for each version its job file lists, by number.
 
     A version with a file is bid again with the books of today; the last version is the job at
     hand. What changed is told between a version and the one before it, where both are known.
+    Folders are as for `books_for`.
 
     Raises:
         InputError: two versions of one number, a file that is this job itself, or the problems
@@ -39,7 +42,7 @@ def with_versions(bid: Bid, job: JobFile, books_folder: Path | None = None) -> B
     if not versions:
         return bid
     _refuse(job, versions)
-    known = [_known(each, job, books_folder) for each in versions]
+    known = [_known(each, job, (books_folder, user)) for each in versions]
     if known[-1].bid is None:
         known[-1] = _Known(versions[-1], _raw(job), bid)
     return replace(bid, versions=tuple(_notes(known)))
@@ -50,7 +53,7 @@ def _refuse(job: JobFile, versions: list[Version]) -> None:
     numbers = [each.number for each in versions]
     problems = []
     for at, each in enumerate(job.survey.versions):
-        where = toml_place(str(job.path), job.text, ("versions", at))
+        where = job.where(("versions", at))
         if numbers.count(each.number) > 1:
             read = f"version {each.number} is listed more than once"
             problems.append(Problem(where, read, "Give each version a number of its own."))
@@ -62,11 +65,11 @@ def _refuse(job: JobFile, versions: list[Version]) -> None:
         raise InputError(problems)
 
 
-def _known(version: Version, job: JobFile, books_folder: Path | None) -> _Known:
+def _known(version: Version, job: JobFile, folders: tuple[Path | None, Path | None]) -> _Known:
     if version.file is None:
         return _Known(version, None, None)
     earlier = read_job(job.path.parent / version.file)
-    bid = estimate(earlier.survey, books_for(earlier, books_folder))
+    bid = estimate(earlier.survey, books_for(earlier, *folders))
     return _Known(version, _raw(earlier), bid)
 
 

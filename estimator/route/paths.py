@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
+from math import ceil
 
 from estimator.problems import InputError, Problem
 from estimator.route.members import Met, WallFrame, frames, level_leg, upright_leg
@@ -13,6 +14,7 @@ from estimator.route.records import Crossed, Go, PathLeg, RunPath, Stretch
 from estimator.survey.electrical import Box, Leg, Method, Run
 from estimator.survey.place import Corner, Level
 from estimator.survey.records import Survey
+from estimator.tables.facts import stud_default
 
 _ZERO = Fraction(0)
 _TYPED_CORNER_MEMBERS = 2
@@ -25,11 +27,16 @@ def run_paths(survey: Survey) -> tuple[RunPath, ...]:
         InputError: walls that no corner joins, or a level whose height is unknown.
     """
     drawn = _Drawn(survey)
+    spacing_in = stud_default(survey.job.units).spacing_in
     paths: list[RunPath] = []
     problems: list[Problem] = []
     for run in survey.runs:
         try:
-            legs = tuple(_typed(run, leg) for leg in run.legs) if run.legs else drawn.legs(run)
+            legs = (
+                tuple(_typed(run, leg, spacing_in) for leg in run.legs)
+                if run.legs
+                else drawn.legs(run)
+            )
         except InputError as error:
             problems.extend(error.problems)
         else:
@@ -39,19 +46,24 @@ def run_paths(survey: Survey) -> tuple[RunPath, ...]:
     return tuple(paths)
 
 
-def _typed(run: Run, leg: Leg) -> PathLeg:
-    """One leg of the quick form; unstated corner members are two a corner."""
+def _typed(run: Run, leg: Leg, spacing_in: Fraction) -> PathLeg:
+    """One leg of the quick form; unstated corner members are two a corner.
+
+    Where nobody counted the studs, there is one for each usual spacing.
+    """
     crossed = [Crossed(kind, count) for kind, count in leg.members.items() if count]
     at_corners = leg.corner_members_count
     if at_corners is None:
         at_corners = leg.corners_count * _TYPED_CORNER_MEMBERS
     if at_corners:
         crossed.append(Crossed("corner stud", at_corners, leg.corner_edge_in))
+    counted = leg.studs_count
     return PathLeg(
         go=leg.go,
         length_in=leg.length_in,
         method=leg.method or _usual(run, leg.go),
-        studs=leg.studs_count,
+        studs=ceil(leg.length_in / spacing_in) if counted is None else counted,
+        assumed=counted is None,
         crossed=tuple(crossed),
         corners=leg.corners_count,
         obstacles=leg.obstacles_count,

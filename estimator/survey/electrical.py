@@ -266,7 +266,9 @@ class Leg(Record):
     go: Literal["up", "down", "along", "across", "through"]
     length_in: Length = Field(alias="length")
     method: Method | None = Field(default=None, description="if other than the run's")
-    studs_count: Whole = Field(default=0, alias="studs")
+    studs_count: MaybeInt = Field(
+        default=0, alias="studs", description="unknown: one for each usual spacing is assumed"
+    )
     members: dict[str, Whole] = Field(
         default_factory=dict, description='other members passed, such as {"king": 2, "nog": 1}'
     )

@@ -12,13 +12,14 @@ from pydantic_core import ErrorDetails
 
 from estimator.problems import InputError, Problem
 from estimator.survey.cross_checks import cross_problems
+from estimator.survey.kinds import reader_of
 from estimator.survey.locales import writes_comma
 from estimator.survey.messages import printable, problem_words
 from estimator.survey.names import Found
 from estimator.survey.records import Survey
 from estimator.survey.stand_ins import MARK, with_stand_ins
 from estimator.text_files import read_text
-from estimator.toml_files import read_toml, toml_place
+from estimator.toml_files import fact_place, read_toml, toml_place
 from estimator.toml_lines import TomlPath, line_of
 from estimator.units import LengthReading
 
@@ -33,20 +34,30 @@ class JobFile:
     Attributes:
         text: the file as it stands, so that later problems can name its lines.
         notes: one line for each length that was accepted with a remark, as it was understood.
+        cells: where each fact stands, of a job that was read from a form; `text` is then what
+            a job file with the same facts says.
     """
 
     path: Path
     text: str
     survey: Survey
     notes: tuple[str, ...]
+    cells: Mapping[TomlPath, str] | None = None
+
+    def where(self, path: TomlPath) -> str:
+        """Say where a fact stands: file and line, or file, sheet and cell."""
+        return fact_place(str(self.path), self.text, path, self.cells)
 
 
 def read_job(path: Path) -> JobFile:
-    """Read one job file.
+    """Read one job file: TOML text, or another kind that has a reader.
 
     Raises:
         InputError: with every problem of the file, in line order.
     """
+    other = reader_of(path)
+    if other is not None:
+        return other(path)
     text = read_text(path, str(path))
     return job_from_text(text, path)
 
@@ -59,7 +70,7 @@ def job_from_text(text: str, path: Path) -> JobFile:
     """
     raw = read_toml(text, str(path))
     notes: list[str] = []
-    found = _try(raw, notes)
+    found = checked(raw, notes)
     if isinstance(found, Survey):
         return JobFile(path, text, found, tuple(notes))
     found.sort(key=lambda each: line_of(text, each[0]) or 0)
@@ -72,7 +83,11 @@ def _problem(where: str, found: Found) -> Problem:
     return Problem(where, printable(read), printable(write))
 
 
-def _try(raw: Mapping[str, Any], notes: list[str]) -> Survey | list[Found]:
+def checked(raw: Mapping[str, Any], notes: list[str]) -> Survey | list[Found]:
+    """Make a survey of plain values, or say everything that is wrong with them.
+
+    `notes` takes a line for each length that was accepted with a remark.
+    """
     try:
         survey = Survey.model_validate(raw, context=_context(raw, notes))
     except ValidationError as error:
@@ -115,7 +130,7 @@ def survey_from(raw: Mapping[str, Any]) -> Survey:
     Raises:
         InputError: with every problem; places are named by key, there being no lines.
     """
-    found = _try(raw, [])
+    found = checked(raw, [])
     if isinstance(found, Survey):
         return found
     raise InputError(_problem(toml_place("survey", None, each[0]), each) for each in found)

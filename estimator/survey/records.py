@@ -99,6 +99,16 @@ class Overrides(Record):
     )
 
 
+class Guide(Record):
+    """What `estimator survey` keeps of its questions where no other field holds it."""
+
+    more: YesNo = Field(default="unknown", description="answer the questions of the second part")
+    way: Literal["trim", "wall", "attic", "basement", "crawlspace", "through"] | None = Field(
+        default=None, description="the way as it was answered, where its legs are typed"
+    )
+    answered: tuple[str, ...] = Field(default=(), description="questions that were answered")
+
+
 class Survey(Record):
     """Everything measured for one job."""
 
@@ -127,6 +137,7 @@ class Survey(Record):
     house: House = Field(default_factory=House)
     compare: Compare = Field(default_factory=Compare)
     versions: tuple[Version, ...] = ()
+    guide: Guide = Field(default_factory=Guide)
     books: BookFiles = Field(default_factory=BookFiles)
     settings: dict[str, Any] = Field(
         default_factory=dict, description="laid over shop.toml, section by section"

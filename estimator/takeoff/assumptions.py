@@ -93,6 +93,9 @@ def _of_walls(survey: Survey, paths: tuple[RunPath, ...], units: Units) -> Itera
         if wall.finish == "unknown":
             about = f"{name}: what it is finished with"
             yield _Found(name, "finish", about, "gypsum board")
+    if not all(assumed):
+        taken = f"one every {units.say_unit(usual.spacing_in)}, a part bay counted as one stud"
+        yield _Found(_JOB, "stud places", "how many studs the cable passes", taken)
     if any(path.run.legs and _crosses(path) and path.run.stud_depth_in is None for path in paths):
         taken = units.say_unit(usual.depth_in)
         yield _Found(_JOB, "stud depth", "the depth of the studs", taken)

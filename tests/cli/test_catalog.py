@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import csv
 import json
+import os
 from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
 
 from estimator.outputs.json_out import document_schema
-from tests.cli.run import ROOT, estimator
+from estimator.user_folder import user_books
+from tests.cli.run import ENVIRONMENT, NIGHTSTAND, ROOT, estimator
 
 COLUMNS = 80
 BOOKS = ("materials.csv", "labor.csv", "shop.toml", "accounts.csv")
@@ -89,13 +91,67 @@ def test_the_whole_catalog_as_json_holds_against_its_schema(tmp_path: Path) -> N
     assert [each["item"] for each in document["materials"]] == [row["item"] for row in rows]
 
 
+def home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The user's own folder of books, for the commands of one test."""
+    monkeypatch.setitem(ENVIRONMENT, "ESTIMATOR_HOME", str(tmp_path / "home"))
+    return tmp_path / "home" / "books"
+
+
+def test_copy_without_a_folder_makes_your_own_books_which_jobs_take(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    mine = home(tmp_path, monkeypatch)
+    done = estimator("catalog", "copy", folder=tmp_path)
+    assert f"Copied: {mine}/shop.toml" in done.stdout
+    assert "estimator catalog check" in done.stdout
+    (mine / "shop.toml").write_text("[price]\nlabor_rate_per_hour = 83.21\n")
+    shown = [
+        estimator(*before, "catalog", "show", "--json", *more, folder=tmp_path).stdout
+        for before in ((), ("--no-user-books",))
+        for more in ((), ("--job", str(NIGHTSTAND)))
+    ]
+    rates = [json.loads(each)["settings"]["price.labor_rate_per_hour"] for each in shown]
+    assert rates == ["83.21", "83.21", "85.00", "85.00"]
+    origin = json.loads(shown[1])["origins"]["price.labor_rate_per_hour"]
+    assert origin == f"{mine.as_posix()}/shop.toml"
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("takeoff", str(NIGHTSTAND)),
+        ("change", str(NIGHTSTAND), str(NIGHTSTAND)),
+        ("rate",),
+        ("close-out", "sample:nightstand"),
+        ("books", "sample:nightstand"),
+        ("catalog", "check"),
+    ],
+    ids=lambda arguments: " ".join(arguments[:2]),
+)
+def test_every_command_takes_your_own_books_and_tells_where_they_are_wrong(
+    arguments: tuple[str, ...], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    mine = home(tmp_path, monkeypatch)
+    mine.mkdir(parents=True)
+    (mine / "shop.toml").write_text("[pricing]\n")
+    told = estimator(*arguments, folder=tmp_path)
+    assert told.returncode == 1
+    assert f"{mine.as_posix()}/shop.toml" in "".join(told.stderr.split())
+    assert estimator("--no-user-books", "takeoff", str(NIGHTSTAND), folder=tmp_path).returncode == 0
+
+
+def test_no_test_sees_the_books_of_whoever_runs_it() -> None:
+    assert not user_books().exists()
+    assert ENVIRONMENT["ESTIMATOR_HOME"] == os.environ["ESTIMATOR_HOME"]
+
+
 @pytest.mark.parametrize(
     ("word", "want"),
     [
         ("DROP-CLOTH", "drop-cloth: "),
         ("fish-drop", "fish-drop (ea): 0.25 / 0.5 / 1.5; "),
         ("cost-permit", "cost-permit  5040 Permits and fees"),
-        ("trip_charge", "price.trip_charge  45.00"),
+        ("trip_charge", "price.trip_charge   45.00 (shipped shop.toml)"),
         ("no such word", 'No row of the books holds "no such word".'),
     ],
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -26,7 +27,7 @@ except SystemExit as end:
     assert not end.code, end.code
 print("LOADED", [name for name in {heavy} if name in sys.modules])
 """
-COLUMNS = 80
+COLUMNS, ROWS_SHOWN = 80, 24
 
 
 def leaves(group: typer.Typer, before: str = "") -> Iterator[str]:
@@ -81,7 +82,19 @@ def test_the_look_at_loaded_packages_can_fail() -> None:
 def test_alone_it_says_what_to_type_next() -> None:
     said = run()
     assert "estimator bid sample:nightstand" in said
-    assert "estimator survey --template > my-job.toml" in said
+    assert "  estimator survey\n" in said and "estimator bid my-job.toml" in said
+
+
+def test_alone_it_fits_a_small_terminal_and_names_commands_there_are() -> None:
+    lines = run().splitlines()
+    assert len(lines) < ROWS_SHOWN
+    assert max(map(len, lines)) <= COLUMNS
+    named = re.findall(r"estimator ((?:catalog )?[a-z][a-z-]+)(?!.*finished)", run())
+    after = re.search(r"After the bid: estimator (.*)\.", run())
+    assert after is not None
+    others = re.split(r", | and ", after[1])
+    assert {"bid", "survey", "catalog copy", "batch"} <= {*named}
+    assert {*named, *others} - {"turns"} <= {*COMMANDS}
 
 
 @pytest.mark.parametrize("name", COMMANDS)

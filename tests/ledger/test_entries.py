@@ -100,7 +100,7 @@ def test_every_kind_without_an_account_is_named_once() -> None:
             if kind not in ("tools", "bank", "stock")}  # fmt: skip
     job = replace(closed(), books=replace(us_books(), accounts=kept))
     assert refused(job) == [
-        f'catalogs/accounts.csv: no account for lines of kind "{kind}"'
+        f'shipped accounts.csv: no account for lines of kind "{kind}"'
         for kind in ("stock", "tools", "bank")
     ]
 

@@ -82,7 +82,7 @@ def test_a_kind_of_line_without_an_account_is_a_problem() -> None:
         bid(bare)
     (problem,) = caught.value.problems
     assert problem.read == 'no account for lines of kind "labor"'
-    assert problem.where == "catalogs/accounts.csv"
+    assert problem.where == "shipped accounts.csv"
     assert problem.write == "Add a row with its account code and name."
 
 

@@ -13,7 +13,7 @@ PACKAGE = ROOT / "estimator"
 # Lowest first; the order is the plan of the house. `catalog` may use the ground alone.
 ROOMS = (
     "ground", "tables", "survey", "route", "takeoff", "rules", "drawing", "catalog", "pricing",
-    "ledger", "outputs", "cli",
+    "guide", "form", "ledger", "outputs", "cli",
 )  # fmt: skip
 PURE = ("route", "takeoff", "rules", "drawing")
 PURE_FILES = (
@@ -32,6 +32,10 @@ LATE = {
     "estimator.outputs.book_chart",
     "estimator.outputs.book_parts",
     "estimator.outputs.book_styles",
+    "estimator.outputs.form_page",
+    "estimator.outputs.form_questions",
+    "estimator.outputs.form_sketch",
+    "estimator.outputs.form_tables",
     "estimator.pricing.risk_draws",
     "estimator.pricing.risk_price",
     "estimator.pricing.risk_sim",

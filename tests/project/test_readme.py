@@ -121,7 +121,8 @@ def test_the_examples_run(script: str, tmp_path: Path) -> None:
     python = f'estimator() {{ "{sys.executable}" -m estimator "$@"; }}\n'
     done = subprocess.run(
         ["bash", "-euo", "pipefail", "-c", python + script], cwd=tmp_path,
-        env={**os.environ, "PYTHONPATH": str(ROOT)}, capture_output=True, text=True, check=False,
+        env={**os.environ, "PYTHONPATH": str(ROOT), "ESTIMATOR_HOME": str(tmp_path / "home")},
+        capture_output=True, text=True, check=False,
     )  # fmt: skip
     assert done.returncode == 0, done.stderr
 

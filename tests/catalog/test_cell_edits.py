@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from estimator.ledger.cell_edits import change_cells
+from estimator.catalog.cell_edits import change_cells
 
 CELLS = st.text(st.characters(blacklist_categories=("Cs",), blacklist_characters="\0"), max_size=6)
 TABLES = st.lists(st.lists(CELLS, min_size=3, max_size=3), min_size=1, max_size=5)

@@ -1,0 +1,97 @@
+"""`estimator survey --edit`: the answers by number, and one of them changed in the job file."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from estimator.cli.survey_talk import command, open_job, saved
+from estimator.cli.terminal import say
+from estimator.problems import InputError, Problem
+
+if TYPE_CHECKING:
+    from estimator.guide.changing import Change
+    from estimator.guide.job_text import JobText
+
+ASK = "Which one? (its number, or key=value; Enter leaves all as it is)"
+
+
+def edit_job(path: Path, change: str) -> None:
+    """Change one answer, named by its number or as key=value; without one, show them all.
+
+    Raises:
+        InputError: no such file or answer, or a value that does not fit.
+    """
+    if not path.exists():
+        write = f"Begin one: {command('survey', path)}"
+        raise InputError([Problem(str(path), "there is no such job file.", write)])
+    job = open_job(path)
+    if not change:
+        change = _chosen(job, path)
+    if change:
+        _change(job, path, change)
+
+
+def _chosen(job: JobText, path: Path) -> str:
+    """Show the answers; at a terminal, ask for the one to change."""
+    from estimator.guide.changing import answers_shown
+
+    say(answers_shown(job.answers))
+    if not _at_terminal():
+        say(["", "To change one:", f"  {command('survey --edit', path)} KEY=VALUE"])
+        return ""
+    say(["", ASK])
+    return _typed("> ")
+
+
+def _at_terminal() -> bool:
+    return sys.stdin.isatty() and sys.stdout.isatty()
+
+
+def _typed(shown: str) -> str:
+    try:
+        return input(shown).strip()
+    except EOFError:
+        return ""
+
+
+def _change(job: JobText, path: Path, typed: str) -> None:
+    from estimator.guide.changing import change_of, new_answers
+    from estimator.guide.typed import AnswerRefused
+
+    try:
+        key, value = change_of(job.answers, typed)
+        if value is None:
+            value = _asked(job.answers, key)
+        change = new_answers(job.answers, key, value)
+    except AnswerRefused as refused:
+        raise InputError([Problem(str(path), refused.read, refused.write)]) from None
+    say(_said(saved(path, job, change.answers), change, path))
+
+
+def _asked(answers: Mapping[str, str], key: str) -> str:
+    """Ask the question of one answer again; Enter keeps what is there."""
+    from estimator.guide.session import State, asking, explained, offered, prompt
+
+    state = State(answers, key)
+    if not _at_terminal():
+        return offered(state)
+    say(asking(state))
+    typed = _typed(prompt(state))
+    while typed == "?":
+        say(explained(state))
+        typed = _typed(prompt(state))
+    return typed or offered(state)
+
+
+def _said(job: JobText, change: Change, path: Path) -> list[str]:
+    """The answer before and after, and the next command to type."""
+    from estimator.guide.session import next_key
+
+    if change.missing or (job.own and next_key(job.answers)):
+        what, word = "Saved. Now more is asked; to answer it:", "survey"
+    else:
+        what, word = "Saved. To see the price:", "bid"
+    return [*change.lines, what, f"  {command(word, path)}"]

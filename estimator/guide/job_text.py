@@ -1,0 +1,99 @@
+"""A job file that the survey fills: its text, and the answers it holds so far."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from estimator.guide.defaults import is_asked
+from estimator.guide.facts import facts_of, with_defaults
+from estimator.guide.from_job import answers_from
+from estimator.guide.places import Facts, find, names_in
+from estimator.guide.questions import UNKNOWN, Answers, by_key, questions
+from estimator.guide.session import first_are_done
+from estimator.guide.typed import said
+from estimator.guide.written import START, changed_text
+from estimator.problems import InputError, Problem
+from estimator.toml_files import read_toml
+
+NOT_A_JOB = "Name a new file, or a job file: it begins with format = 1."
+
+
+@dataclass(frozen=True, slots=True)
+class JobText:
+    """A job file between two answers.
+
+    Attributes:
+        name: what to call it in problems. text: as it stands, or will stand.
+        answers: what it holds of the questions. own: it was begun with the survey, so that
+            what the questions leave open is filled with defaults.
+    """
+
+    name: str
+    text: str
+    answers: Answers
+    own: bool
+
+
+def new_job(name: str) -> JobText:
+    """A job file with nothing answered."""
+    return JobText(name, START, {}, own=True)
+
+
+def job_text(text: str, name: str) -> JobText:
+    """Read the text of a job file, whole or half filled.
+
+    Raises:
+        InputError: not good TOML, or not a job file.
+    """
+    raw = read_toml(text, name)
+    if raw.get("format") != 1:
+        raise InputError([Problem(name, "this is not a job file.", NOT_A_JOB)])
+    marked = find(raw, "guide.answered")
+    found = answers_from(raw)
+    if marked is None:
+        return JobText(name, text, found, own=False)
+    return JobText(name, text, _answered(found, {str(key) for key in marked}), own=True)
+
+
+def _answered(found: Answers, marked: set[str]) -> dict[str, str]:
+    """What was answered, and what somebody changed in the file since; defaults are not."""
+    kept: dict[str, str] = {}
+    for question in questions():
+        if question.key in marked and is_asked(question, kept):
+            value = found.get(question.key, UNKNOWN if question.may_be_unknown else None)
+            kept |= {} if value is None else {question.key: value}
+    usual = with_defaults(kept)
+    for key, value in found.items():
+        there = usual.get(key, UNKNOWN if by_key()[key].may_be_unknown else "")
+        if key not in kept and _said(key, value, usual) != _said(key, there, usual):
+            kept[key] = value
+    return {question.key: kept[question.key] for question in questions() if question.key in kept}
+
+
+def _said(key: str, value: str, answers: Answers) -> str:
+    """An answer in plain words, so that two ways of writing it are one."""
+    return said(by_key()[key], value, answers) if value else ""
+
+
+def answered(job: JobText, answers: Answers) -> JobText:
+    """The job file after its answers changed; nothing else in it is touched.
+
+    Raises:
+        InputError: the file holds more in such a place than the questions can say.
+    """
+    before = _facts(job, job.answers) if job.text != START else _empty()
+    text = changed_text(job.text, before, _facts(job, answers), job.name)
+    return replace(job, text=text, answers=dict(answers))
+
+
+def _facts(job: JobText, answers: Answers) -> Facts:
+    names = names_in(read_toml(job.text, job.name))
+    facts = facts_of(answers, names, finished=job.own and first_are_done(answers))
+    return {**facts, "guide.answered": list(answers)} if job.own else facts
+
+
+def _empty() -> Mapping[str, Any]:
+    """What stands in a file that was only begun."""
+    return facts_of({}, finished=False)

@@ -1,0 +1,196 @@
+"""Prices all job files below a folder, on all cores, one small row a job."""
+
+from __future__ import annotations
+
+import gc
+import os
+import re
+import signal
+from collections.abc import Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+
+from estimator.files import cannot_write
+from estimator.problems import InputError, Problem
+
+if TYPE_CHECKING:
+    from estimator.pricing.records import Bid
+    from estimator.survey.reader import JobFile
+
+Status = Literal["priced", "stopped by a finding", "not priced", "no job"]
+PRICED: Status = "priced"
+STOPPED: Status = "stopped by a finding"
+FAILED: Status = "not priced"
+NO_JOB: Status = "no job"
+JOB_SUFFIX = ".toml"
+_IS_JOB = re.compile(r"^[ \t]*(?:\[[ \t]*job\b|job[ \t]*(?:\.|=[ \t]*\{))", re.MULTILINE)
+_WORKBOOK_END = ".bid.xlsx"
+_CHUNK_MOST, _CHUNKS_A_PROCESS = 32, 8
+
+
+@dataclass(frozen=True, slots=True)
+class BatchRow:
+    """What a summary says of one job file.
+
+    Attributes:
+        file: as seen from the folder that was asked for.
+        total, second_total, hours: None where it could not be priced, or there is none.
+        findings: how many checks did not pass. stops: how many of them stop the bid.
+        problem: the first thing wrong with it. problems: how many there are.
+    """
+
+    file: str
+    status: Status
+    id: str = ""
+    title: str = ""
+    currency: str = ""
+    total: Decimal | None = None
+    second_total: Decimal | None = None
+    hours: Decimal | None = None
+    visits: int | None = None
+    findings: int | None = None
+    stops: int = 0
+    problem: str = ""
+    problems: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class BatchPlan:
+    """How every job of a batch is priced.
+
+    Attributes:
+        books, user: as for `books_for`.
+        workbooks: folder for one bid workbook a job; None where none is wanted.
+    """
+
+    folder: Path
+    books: Path | None = None
+    user: Path | None = None
+    workbooks: Path | None = None
+    replace: bool = False
+
+
+def job_files(folder: Path) -> list[Path]:
+    """Find the TOML files below a folder, in order of their names.
+
+    Hidden folders are passed over, and links to folders are not followed.
+
+    Raises:
+        InputError: no such folder, or no such file in it.
+    """
+    if not folder.is_dir():
+        raise InputError([Problem(str(folder), "is no folder.", "Name the folder with the jobs.")])
+    found = sorted(_toml_files(folder))
+    if not found:
+        write = "Job files are text files that end in .toml."
+        raise InputError([Problem(str(folder), "holds no job file.", write)])
+    return found
+
+
+def _toml_files(folder: Path) -> Iterator[Path]:
+    for here, folders, files in os.walk(folder):
+        folders[:] = [name for name in folders if not name.startswith(".")]
+        for name in files:
+            if name.lower().endswith(JOB_SUFFIX) and not name.startswith("."):
+                yield Path(here) / name
+
+
+def price_all(files: Sequence[Path], plan: BatchPlan, processes: int) -> Iterator[BatchRow]:
+    """Price every file, in order; each row is given as soon as it is its turn.
+
+    Raises:
+        InputError: a process was ended from outside.
+    """
+    work = partial(price_file, plan=plan)
+    if min(processes, len(files)) <= 1:
+        yield from map(work, files)
+        return
+    chunk = max(1, min(_CHUNK_MOST, len(files) // (processes * _CHUNKS_A_PROCESS)))
+    pool = ProcessPoolExecutor(min(processes, len(files)), initializer=_begin)
+    try:
+        yield from pool.map(work, files, chunksize=chunk)
+    except BrokenProcessPool:
+        read = "one of the processes was ended from outside, perhaps for want of memory."
+        raise InputError([Problem(str(plan.folder), read, "Try again with --jobs 1.")]) from None
+    finally:
+        pool.shutdown(cancel_futures=True)
+
+
+def _begin() -> None:
+    """Make a process ready.
+
+    It lives long, so it looks for dead rings of objects, and its memory stays flat. Ctrl-C is left
+    to the process that people see, which ends this one.
+    """
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    gc.enable()
+    gc.freeze()
+
+
+def price_file(path: Path, plan: BatchPlan) -> BatchRow:
+    """Price one file; what is wrong with it is a row too."""
+    shown = path.relative_to(plan.folder).as_posix()
+    try:
+        return _priced(path, shown, plan)
+    except InputError as error:
+        first = error.problems[0]
+        said = f"{first.where}: {first.read}".replace(str(path), shown)
+        return BatchRow(shown, FAILED, problem=said, problems=len(error.problems))
+
+
+def _priced(path: Path, shown: str, plan: BatchPlan) -> BatchRow:
+    from estimator.pricing.calendar import plan_calendar
+    from estimator.pricing.engine import estimate
+    from estimator.pricing.shelf import books_at_hand
+    from estimator.survey.reader import job_from_text
+    from estimator.text_files import read_text
+
+    text = read_text(path, str(path))
+    if not _IS_JOB.search(text):
+        return BatchRow(shown, NO_JOB)
+    file = job_from_text(text, path)
+    books = books_at_hand(file, plan.books, plan.user)
+    bid = estimate(file.survey, books)
+    stops = sum(each.stops_the_bid for each in bid.findings)
+    row = BatchRow(
+        file=shown,
+        status=STOPPED if stops else PRICED,
+        id=file.survey.job.id,
+        title=file.survey.job.title,
+        currency=books.shop.currency,
+        total=bid.price.total,
+        second_total=bid.second_total,
+        hours=bid.hours.charged,
+        visits=len(plan_calendar(bid).visits),
+        findings=sum(each.verdict != "pass" for each in bid.findings),
+        stops=stops,
+        problem=next((each.title for each in bid.findings if each.stops_the_bid), ""),
+    )
+    if plan.workbooks is not None and not stops:
+        _write(shown, file, bid, plan)
+    return row
+
+
+def _write(shown: str, file: JobFile, bid: Bid, plan: BatchPlan) -> None:
+    """Write the bid workbook as `estimator bid` would, in the same folders as the jobs lie in.
+
+    Raises:
+        InputError: the file is not this tool's to replace, or it cannot be written.
+    """
+    from estimator.outputs.workbook import write_bid
+    from estimator.pricing.one_more import one_more_outlet
+    from estimator.pricing.versions import with_versions
+
+    path = (plan.workbooks or plan.folder) / Path(shown).with_suffix(_WORKBOOK_END)
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise cannot_write(path.parent, error) from None
+    more = one_more_outlet(file.survey, bid.books, bid)
+    whole = replace(with_versions(bid, file, plan.books, plan.user), one_more=more)
+    write_bid(whole, path, replace=plan.replace)

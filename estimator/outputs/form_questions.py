@@ -1,0 +1,119 @@
+"""The form's first sheet: the questions of the survey, one row each, to answer or to print."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from openpyxl.utils import get_column_letter
+
+from estimator.form.question_words import (
+    HEADS,
+    NUMBERS,
+    asked_when,
+    choices_for,
+    meaning,
+    shown_default,
+)
+from estimator.form.reader import QUESTIONS
+from estimator.guide.questions import Question, questions
+from estimator.outputs import form_page as page_of
+from estimator.outputs.form_page import Lists
+from estimator.outputs.form_sketch import KEY
+
+if TYPE_CHECKING:
+    from openpyxl import Workbook
+    from openpyxl.worksheet.worksheet import Worksheet
+
+_WIDTHS = (5, 66, 28, 12, 19, 90)
+_ANSWER, _PRINTED = 3, 5
+_TITLE = "Survey of the job"
+_NOTES = (
+    "Write in the column Answer; the first questions are enough for a bid. Empty: what stands "
+    "beside it is taken. Write unknown where nobody knows.",
+    "Turn the power off and prove it dead before you open a box. Local code and licensed practice "
+    "decide. Print this sheet to fill it in with a pencil.",
+)
+_FILLED = (
+    "This form was made from a job file: its facts stand on the sheets that follow. "
+    "What is answered here must agree with them."
+)
+_FIRST_PART, _REST = "First", "The rest, as far as you know it"
+_PAGES = 2
+_LONGEST_CHOICES = 120
+_UNITS = {"length": "ft in, or m", "volume": "in3, or cm3", "area": "ft2, or m2",
+          "date": "year-month-day"}  # fmt: skip
+_LINE_PT, _CHARS = 12.5, 92
+_DRAWING_PT = 250
+_DRAWING = "Sketch of the wall (an example is on the sheet Sketch)"
+
+
+def add_questions(book: Workbook, lists: Lists, *, filled: bool, paper: int) -> None:
+    """Add the sheet with every question of the survey."""
+    page = book.create_sheet(QUESTIONS)
+    page_of.set_text(page.cell(1, 1), _TITLE, page_of.TITLE, wrap=False)
+    notes = (*_NOTES, _FILLED) if filled else _NOTES
+    for row, note in enumerate(notes, start=2):
+        page_of.set_text(page.cell(row, 1), note, page_of.NOTE, wrap=False)
+    head = len(notes) + 2
+    for at, (name, width) in enumerate(zip(HEADS, _WIDTHS, strict=True), start=1):
+        page_of.heading(page.cell(head, at), name)
+        page.column_dimensions[get_column_letter(at)].width = width
+    last = _drawing(page, _rows(page, head + 1, lists) + 2)
+    page.freeze_panes = f"A{head + 1}"
+    page.print_title_rows = f"{head}:{head}"
+    page.print_area = f"A1:E{last}"
+    page_of.paper(page, size=paper, wide=False, tall_pages=_PAGES)
+
+
+def _rows(page: Worksheet, row: int, lists: Lists) -> int:
+    """Every question below the heading of its part; gives the last row."""
+    part = ""
+    for question in questions():
+        here = f"{_FIRST_PART if question.first else _REST}: {question.section}"
+        if here != part:
+            page_of.set_text(page.cell(row, 2), here, page_of.HEAD)
+            row, part = row + 1, here
+        _question(page, row, question, lists)
+        row += 1
+    return row - 1
+
+
+def _drawing(page: Worksheet, row: int) -> int:
+    """Room to draw under the questions, with what to measure; gives its row."""
+    page_of.set_text(page.cell(row, 1), _DRAWING, page_of.HEAD, wrap=False)
+    for words in KEY:
+        row += 1
+        page_of.set_text(page.cell(row, 1), words, page_of.NOTE, wrap=False)
+    row += 1
+    page.row_dimensions[row].height = _DRAWING_PT
+    for at in range(1, _PRINTED + 1):
+        page_of.framed(page.cell(row, at), first=at == 1, last=at == _PRINTED)
+    return row
+
+
+def _question(page: Worksheet, row: int, question: Question, lists: Lists) -> None:
+    words = choices_for(question)
+    asked = _asked(question, words)
+    texts = (str(NUMBERS[question.key]), asked, "", question.unit or _UNITS.get(question.kind, ""),
+             shown_default(question), meaning(question))  # fmt: skip
+    for at, text in enumerate(texts, start=1):
+        page_of.set_text(page.cell(row, at), text)
+    page_of.entry(page.cell(row, _ANSWER))
+    if words:
+        page_of.drop_down(page, f"C{row}", words, lists)
+    page.row_dimensions[row].height = _LINE_PT * _lines(asked) + 3
+
+
+def _lines(text: str) -> int:
+    return sum(-(-len(line) // _CHARS) for line in text.split("\n"))
+
+
+def _asked(question: Question, words: Mapping[str, str]) -> str:
+    """The question with its condition, and its choices on a line of their own."""
+    when = asked_when(question)
+    asked = f"({when}) {question.ask}" if when else question.ask
+    choices = " / ".join(words)
+    if question.kind == "yes-no" or not words or len(choices) > _LONGEST_CHOICES:
+        return asked
+    return f"{asked}\n[ {choices} ]"
