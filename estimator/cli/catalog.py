@@ -26,9 +26,7 @@ Example: estimator catalog copy
 Or into a folder of your choice: estimator catalog copy my-books
 """
 
-app = typer.Typer(
-    help="Copy, check, show or update your books of prices.", no_args_is_help=True
-)
+app = typer.Typer(help="Copy, check, show or update your books of prices.", no_args_is_help=True)
 
 FolderArgument = Annotated[
     Path | None,

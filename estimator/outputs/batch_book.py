@@ -92,7 +92,7 @@ def batch_workbook(rows: Iterable[BatchRow], totals: BatchTotals) -> bytes:
         page._tables.add(table_of(jobs, list(_LETTERS.values())))  # columns are given: no warning
     file = BytesIO()
     book.save(file)
-    return finished(file.getvalue(), [results_of(summary)], Properties(TITLE, TITLE, "", None))
+    return finished(file.getvalue(), [results_of(summary)], (), Properties(TITLE, TITLE, "", None))
 
 
 def _summary(totals: BatchTotals) -> Sheet:
