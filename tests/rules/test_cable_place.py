@@ -85,3 +85,15 @@ def test_bend_figures() -> None:
 
 def test_unmeasured_bend_is_not_asked() -> None:
     assert findings("bend-radius", job()) == []
+
+
+@pytest.mark.parametrize(
+    ("length", "plates"),
+    [("136 in", 9), ("128 in", 8), ("128-1/8 in", 9), ("1/2 in", 1)],
+)
+def test_plates_of_16_in_reach_along_the_framing(length: str, plates: int) -> None:
+    """136 in are 8.5 plates of 16 in each, so 9; worked by hand."""
+    legs = [{"go": "along", "length": length}]
+    raw = job(run={"parallel_edge": "1 in", "method": "bored", "legs": legs})
+    part = one("parallel-cable", raw).remedies[0]
+    assert part == RemedyPart("protection", "protection-plate", Decimal(plates), "ea")

@@ -191,3 +191,54 @@ def test_terminals_nobody_has_looked_at() -> None:
     assert found.remedy == (
         "With the power off, draw the device out: count wires under each screw, look behind it."
     )
+
+
+def test_what_to_look_at_where_the_metal_is_unknown() -> None:
+    assert one("wire-material", job(material="unknown")).remedy == (
+        "Scrape nothing; look at a cut end with the power off. Copper is reddish, aluminum is grey,"
+        " copper-clad is reddish outside and grey within. Read the cable's jacket too."
+    )
+
+
+def test_aluminum_is_not_joined_with_ordinary_connectors() -> None:
+    assert one("wire-material", job(material="aluminum")).remedy == (
+        "Do not join new copper to it with ordinary connectors. A joint needs a connector listed"
+        " for aluminum with copper, a device must be marked CO/ALR, and CPSC prefers special"
+        " compression splices at every connection. Have a specialist quote, or start from another"
+        " circuit that is copper."
+    )
+
+
+OFF = "Turn both breakers off: the shared white is live while either hot is on."
+
+
+@pytest.mark.parametrize(
+    ("circuit", "remedy"),
+    [
+        (
+            {"multiwire": "unknown"},
+            "Look in the source box and in the panel for a red and a black that share one white. If"
+            " they do, look for a handle tie, measure from hot to hot and see whether the whites"
+            " are joined with a pigtail.",
+        ),
+        (
+            {"multiwire": "yes", "hots_on_two_legs": "no"},
+            "Both hots are on one leg, so the white carries the sum of them. Have the breakers set"
+            " on different legs before anything is added.",
+        ),
+        (
+            {
+                "multiwire": "yes",
+                "hots_on_two_legs": "yes",
+                "handle_tie": "yes",
+                "neutral_pigtailed": "no",
+                "new_on_hot": "black",
+            },
+            "Join the whites in a connector with a pigtail to the device, so that taking the device"
+            f" out never opens the neutral; the pigtail is in the takeoff. {OFF}",
+        ),
+    ],
+)
+def test_two_hots_on_one_white(circuit: Raw, remedy: str) -> None:
+    raw = job(old={"cables": ["12-3", "12-2"]}, **circuit)
+    assert one("multiwire", raw).remedy == remedy

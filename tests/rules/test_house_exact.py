@@ -169,3 +169,24 @@ def test_lead_paint_in_ones_own_home() -> None:
     assert found.remedy == (
         "Lead dust harms all the same: keep pieces whole, close off the room, clean wet."
     )
+
+
+@pytest.mark.parametrize(
+    ("metal", "remedy"),
+    [
+        (
+            "yes",
+            "Read the volume stamped inside the box, or measure an unmarked metal box and name its"
+            " row of the standard boxes (table_box); without it nobody can say.",
+        ),
+        (
+            "no",
+            "A plastic box without a mark has no volume to count on. Find the mark, or plan a box"
+            " that has one.",
+        ),
+    ],
+)
+def test_a_box_without_a_volume(metal: str, remedy: str) -> None:
+    raw = box_case.job(old={"volume": "unknown", "metal": metal})
+    found = box_case.of("box-fill", "old", raw)
+    assert (found.verdict, found.remedy) == ("unknown", remedy)

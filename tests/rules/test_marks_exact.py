@@ -149,3 +149,9 @@ def test_a_rule_in_force(change: str, rule: str, in_force: bool) -> None:
     if change == "figure":
         amendment |= {"figure": "afci-lengthened", "value": "72"}
     assert facts(wood_job(amendments=[amendment])).is_in_force(AFCI) is in_force
+
+
+def test_arc_fault_wire_within_its_length() -> None:
+    found = finding(AFCI, inside("bedroom", circuit={"existing_length": "70 ft"}), "home run")
+    assert found.figures.endswith("; here 70 ft to the source, within")
+    assert (found.verdict, found.remedy) == ("note", "")
