@@ -153,11 +153,18 @@ def _opened(data: bytes, *, values: bool) -> Workbook:
 def _grid(page: Any) -> Grid:  # noqa: ANN401 - the library's read-only sheet has no types
     grid = Grid(page.title)
     page.reset_dimensions()
-    for row in page.iter_rows(max_row=MOST_ROWS + 1, max_col=MOST_COLUMNS + 1):
+    before = None
+    for row in page.iter_rows(max_col=MOST_COLUMNS + 1):
+        if row is before:  # the library gives one and the same row for all that are left out
+            continue
+        before = row
         for cell in row:
             if cell.value is None:
                 continue
-            if cell.row > MOST_ROWS or cell.column > MOST_COLUMNS:
+            if cell.row > MOST_ROWS:
+                grid.cut = True
+                return grid
+            if cell.column > MOST_COLUMNS:
                 grid.cut = True
                 continue
             found = Found(cell.value, str(cell.number_format), error=cell.data_type == "e")

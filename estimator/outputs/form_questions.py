@@ -16,6 +16,7 @@ from estimator.form.question_words import (
     shown_default,
 )
 from estimator.form.reader import QUESTIONS
+from estimator.guide.places import Names
 from estimator.guide.questions import Question, questions
 from estimator.outputs import form_page as page_of
 from estimator.outputs.form_page import Lists
@@ -33,6 +34,11 @@ _NOTES = (
     "beside it is taken. Write unknown where nobody knows.",
     "Turn the power off and prove it dead before you open a box. Local code and licensed practice "
     "decide. Print this sheet to fill it in with a pencil.",
+)
+_NAMES = Names()
+_CALLED = (
+    f"On the other sheets the wall, the boxes and the run asked about here are called {_NAMES.wall}"
+    f", {_NAMES.source} and {_NAMES.new}, and {_NAMES.run}."
 )
 _FILLED = (
     "This form was made from a job file: its facts stand on the sheets that follow. "
@@ -52,7 +58,7 @@ def add_questions(book: Workbook, lists: Lists, *, filled: bool, paper: int) -> 
     """Add the sheet with every question of the survey."""
     page = book.create_sheet(QUESTIONS)
     page_of.set_text(page.cell(1, 1), _TITLE, page_of.TITLE, wrap=False)
-    notes = (*_NOTES, _FILLED) if filled else _NOTES
+    notes = (*_NOTES, _FILLED if filled else _CALLED)
     for row, note in enumerate(notes, start=2):
         page_of.set_text(page.cell(row, 1), note, page_of.NOTE, wrap=False)
     head = len(notes) + 2

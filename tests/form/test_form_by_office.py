@@ -27,9 +27,12 @@ A4, LETTER = "595", "612"  # points across
 def need_scripting() -> str:
     """Path of LibreOffice, where the system's Python can talk to it."""
     soffice = need_program("soffice")
-    has_uno = shutil.which(SYSTEM_PYTHON) and not subprocess.run(
-        [SYSTEM_PYTHON, "-c", "import uno"], capture_output=True, check=False
-    ).returncode
+    has_uno = (
+        shutil.which(SYSTEM_PYTHON)
+        and not subprocess.run(
+            [SYSTEM_PYTHON, "-c", "import uno"], capture_output=True, check=False
+        ).returncode
+    )
     if not has_uno:
         reason = "LibreOffice's scripting is not installed (Debian package python3-uno)"
         (pytest.fail if os.environ.get("CI") == "true" else pytest.skip)(reason)
