@@ -37,8 +37,8 @@ _NOTES = (
 )
 _NAMES = Names()
 _CALLED = (
-    f"On the other sheets the wall, the boxes and the run asked about here are called {_NAMES.wall}"
-    f", {_NAMES.source} and {_NAMES.new}, and {_NAMES.run}."
+    "The other sheets may add facts. There, what is asked about here has these names: "
+    f"wall {_NAMES.wall}, boxes {_NAMES.source} and {_NAMES.new}, run {_NAMES.run}."
 )
 _FILLED = (
     "This form was made from a job file: its facts stand on the sheets that follow. "
@@ -49,7 +49,7 @@ _PAGES = 2
 _LONGEST_CHOICES = 120
 _UNITS = {"length": "ft in, or m", "volume": "in3, or cm3", "area": "ft2, or m2",
           "date": "year-month-day"}  # fmt: skip
-_LINE_PT, _CHARS = 12.5, 92
+_LINE_PT, _CHARS = 12.5, 100
 _DRAWING_PT = 250
 _DRAWING = "Sketch of the wall (an example is on the sheet Sketch)"
 
