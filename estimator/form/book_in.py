@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import zipfile
+import zlib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from io import BytesIO
@@ -26,6 +27,8 @@ _TYPES = "[Content_Types].xml"
 _SAVE_AS = 'Save it as "Excel workbook (.xlsx)", without macros and without a password.'
 _ENTITIES = (b"<!DOCTYPE", b"<!ENTITY", b"\x00")
 _CHUNK = 1_000_000
+_BROKEN = (ArithmeticError, OSError, zlib.error, zipfile.BadZipFile)
+"""What the library lets through of a damaged file, besides its own complaints."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +77,7 @@ def read_grids(path: Path) -> list[Grid]:
     formulas = any(b"<f" in part for name, part in unpacked.items() if "worksheets/" in name)
     try:
         return list(_grids(data, formulas=formulas))
-    except (KeyError, ValueError, TypeError, AttributeError, IndexError, SyntaxError, OSError):
+    except (LookupError, ValueError, TypeError, AttributeError, SyntaxError, *_BROKEN):
         raise _refused(path, "is damaged, or no workbook of this kind.", _SAVE_AS) from None
 
 
@@ -89,7 +92,7 @@ def _checked(data: bytes, name: str) -> dict[str, bytes]:
     try:
         with zipfile.ZipFile(BytesIO(data)) as archive:
             return _parts(archive, name)
-    except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError):
+    except (zlib.error, zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError):
         raise _refused(name, "is damaged, or has a password.", _SAVE_AS) from None
     except ValueError:
         raise _refused(name, "is damaged.", _SAVE_AS) from None

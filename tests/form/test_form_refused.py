@@ -6,8 +6,11 @@ import re
 import sys
 import zipfile
 from collections.abc import Callable
+from contextlib import suppress
+from functools import cache
 from io import BytesIO
 from pathlib import Path
+from random import Random
 
 import pytest
 
@@ -21,8 +24,13 @@ Parts = dict[str, bytes]
 BOMB = 200_000_000
 
 
+@cache
+def _form() -> bytes:
+    return form_workbook(sample("nightstand"))
+
+
 def parts() -> Parts:
-    with zipfile.ZipFile(BytesIO(form_workbook(sample("nightstand")))) as archive:
+    with zipfile.ZipFile(BytesIO(_form())) as archive:
         return {name: archive.read(name) for name in archive.namelist()}
 
 
@@ -162,3 +170,18 @@ def test_a_workbook_of_something_else_is_no_form(tmp_path: Path) -> None:
 
 def test_an_empty_form_says_where_to_begin(tmp_path: Path) -> None:
     assert "not filled in yet" in said(form_workbook(), tmp_path)
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_a_damaged_file_is_read_or_refused_and_nothing_else(seed: int, tmp_path: Path) -> None:
+    """A few characters of one part are changed; no traceback may come of it."""
+    chance = Random(seed)
+    made = parts()
+    name = chance.choice(sorted(made))
+    part = bytearray(made[name])
+    for _ in range(3):
+        part[chance.randrange(len(part))] = chance.choice(b'<>"0=9ax/ &')
+    path = tmp_path / "job.xlsx"
+    path.write_bytes(zipped(made | {name: bytes(part)}))
+    with suppress(InputError):
+        read_form(path)
