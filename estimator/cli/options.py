@@ -11,7 +11,7 @@ JobArgument = Annotated[
     str,
     typer.Argument(
         metavar="JOB",
-        help="Job file (TOML), or a shipped sample by name, such as sample:nightstand.",
+        help="Job file (TOML or a filled form), or a shipped sample, such as sample:nightstand.",
         show_default=False,
     ),
 ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import zipfile
+import zlib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from io import BytesIO
@@ -26,6 +27,8 @@ _TYPES = "[Content_Types].xml"
 _SAVE_AS = 'Save it as "Excel workbook (.xlsx)", without macros and without a password.'
 _ENTITIES = (b"<!DOCTYPE", b"<!ENTITY", b"\x00")
 _CHUNK = 1_000_000
+_BROKEN = (ArithmeticError, OSError, zlib.error, zipfile.BadZipFile)
+"""What the library lets through of a damaged file, besides its own complaints."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +77,7 @@ def read_grids(path: Path) -> list[Grid]:
     formulas = any(b"<f" in part for name, part in unpacked.items() if "worksheets/" in name)
     try:
         return list(_grids(data, formulas=formulas))
-    except (KeyError, ValueError, TypeError, AttributeError, IndexError, SyntaxError, OSError):
+    except (LookupError, ValueError, TypeError, AttributeError, SyntaxError, *_BROKEN):
         raise _refused(path, "is damaged, or no workbook of this kind.", _SAVE_AS) from None
 
 
@@ -89,7 +92,7 @@ def _checked(data: bytes, name: str) -> dict[str, bytes]:
     try:
         with zipfile.ZipFile(BytesIO(data)) as archive:
             return _parts(archive, name)
-    except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError):
+    except (zlib.error, zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError):
         raise _refused(name, "is damaged, or has a password.", _SAVE_AS) from None
     except ValueError:
         raise _refused(name, "is damaged.", _SAVE_AS) from None
@@ -153,11 +156,18 @@ def _opened(data: bytes, *, values: bool) -> Workbook:
 def _grid(page: Any) -> Grid:  # noqa: ANN401 - the library's read-only sheet has no types
     grid = Grid(page.title)
     page.reset_dimensions()
-    for row in page.iter_rows(max_row=MOST_ROWS + 1, max_col=MOST_COLUMNS + 1):
+    before = None
+    for row in page.iter_rows(max_col=MOST_COLUMNS + 1):
+        if row is before:  # the library gives one and the same row for all that are left out
+            continue
+        before = row
         for cell in row:
             if cell.value is None:
                 continue
-            if cell.row > MOST_ROWS or cell.column > MOST_COLUMNS:
+            if cell.row > MOST_ROWS:
+                grid.cut = True
+                return grid
+            if cell.column > MOST_COLUMNS:
                 grid.cut = True
                 continue
             found = Found(cell.value, str(cell.number_format), error=cell.data_type == "e")

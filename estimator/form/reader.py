@@ -80,6 +80,8 @@ def _job(facts: Facts, path: Path) -> JobFile:
     found = [] if isinstance(made, Survey) else made
     problems = [*facts.problems, *(_problem(each, facts) for each in found)]
     if problems or not isinstance(made, Survey):
+        order = {f"{facts.name}: {cell}": at for at, cell in enumerate(facts.cells.values())}
+        problems.sort(key=lambda problem: order.get(problem.where, -1))
         raise InputError(dict.fromkeys(problems))
     text = toml_text(facts.raw)
     return JobFile(path, text, made, (*facts.notes, *notes), facts.cells)

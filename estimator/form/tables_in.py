@@ -173,10 +173,11 @@ def _row_path(table: Table, row: Row, facts: Facts) -> TomlPath | None:
 def _number(row: Row, path: TomlPath, facts: Facts) -> int:
     """The next place in a list, or that of the row made before that has the same name."""
     rows = _at(facts.raw, path) or []
-    name = next((row[key].value for key in (OWNER_KEY, "kind") if key in row), None)
+    found = next((row[key].value for key in (OWNER_KEY, "kind") if key in row), "")
+    name = str(found).strip().removesuffix(".0")
     for at, made in enumerate(rows):
         before = any(place[: len(path) + 1] == (*path, at) for place in facts.made)
-        is_same = name in (made.get(OWNER_KEY), made.get("kind"))
+        is_same = bool(name) and name in (made.get(OWNER_KEY), made.get("kind"))
         if before and is_same and (*path, at) not in facts.cells:
             return at
     return len(rows)

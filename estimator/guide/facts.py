@@ -159,7 +159,7 @@ MADE: dict[str, Callable[[Answers], Iterator[Fact]]] = {
 # Answers that make a fact only together with others.
 TOGETHER = (
     "source_cable", "way", "distance", "studs",
-    "opened", "opening_width", "opening_height", "fill", "hidden",
+    "opening_width", "opening_height", "fill", "hidden",
 )  # fmt: skip
 
 

@@ -154,6 +154,9 @@ def _room(raw: Raw) -> str | None:
 
 
 def _opened(raw: Raw) -> str | None:
+    kept = text_of(find(raw, "guide.opened"))
+    if kept is not None:
+        return kept
     if find(raw, "opening.id") is not None:
         return "yes"
     return "no" if find(raw, "run.method") == "fished" else None

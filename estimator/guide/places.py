@@ -24,7 +24,7 @@ class Names:
     """What the parts that the questions are about are called in one job file."""
 
     room: str = "room"
-    wall: str = "wall"
+    wall: str = "1"
     source: str = "source"
     new: str = "new"
     run: str = "1"

@@ -16,6 +16,7 @@ from estimator.form.question_words import (
     shown_default,
 )
 from estimator.form.reader import QUESTIONS
+from estimator.guide.places import Names
 from estimator.guide.questions import Question, questions
 from estimator.outputs import form_page as page_of
 from estimator.outputs.form_page import Lists
@@ -34,6 +35,11 @@ _NOTES = (
     "Turn the power off and prove it dead before you open a box. Local code and licensed practice "
     "decide. Print this sheet to fill it in with a pencil.",
 )
+_NAMES = Names()
+_CALLED = (
+    "The other sheets may add facts. There, what is asked about here has these names: "
+    f"wall {_NAMES.wall}, boxes {_NAMES.source} and {_NAMES.new}, run {_NAMES.run}."
+)
 _FILLED = (
     "This form was made from a job file: its facts stand on the sheets that follow. "
     "What is answered here must agree with them."
@@ -43,7 +49,7 @@ _PAGES = 2
 _LONGEST_CHOICES = 120
 _UNITS = {"length": "ft in, or m", "volume": "in3, or cm3", "area": "ft2, or m2",
           "date": "year-month-day"}  # fmt: skip
-_LINE_PT, _CHARS = 12.5, 92
+_LINE_PT, _CHARS = 12.5, 100
 _DRAWING_PT = 250
 _DRAWING = "Sketch of the wall (an example is on the sheet Sketch)"
 
@@ -52,7 +58,7 @@ def add_questions(book: Workbook, lists: Lists, *, filled: bool, paper: int) -> 
     """Add the sheet with every question of the survey."""
     page = book.create_sheet(QUESTIONS)
     page_of.set_text(page.cell(1, 1), _TITLE, page_of.TITLE, wrap=False)
-    notes = (*_NOTES, _FILLED) if filled else _NOTES
+    notes = (*_NOTES, _FILLED if filled else _CALLED)
     for row, note in enumerate(notes, start=2):
         page_of.set_text(page.cell(row, 1), note, page_of.NOTE, wrap=False)
     head = len(notes) + 2

@@ -106,6 +106,9 @@ class Guide(Record):
     way: Literal["trim", "wall", "attic", "basement", "crawlspace", "through"] | None = Field(
         default=None, description="the way as it was answered, where its legs are typed"
     )
+    opened: YesNo = Field(
+        default="unknown", description="is the wall cut open along the way, as it was answered"
+    )
     answered: tuple[str, ...] = Field(default=(), description="questions that were answered")
 
 

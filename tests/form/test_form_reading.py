@@ -84,7 +84,7 @@ def test_a_decimal_comma_where_people_write_one(tmp_path: Path) -> None:
         ("Job", "title", "Answer", None, "Job!B5", '"title" is empty', "Fill it in."),
     ],
 )  # fmt: skip
-def test_a_problem_names_sheet_and_cell(  # noqa: PLR0917 - columns of the table above
+def test_a_problem_names_sheet_and_cell(  # noqa: PLR0917 - one for each column of the table
     sheet: str, row: Any, heading: str, typed: Any, where: str, read_as: str, write: str,
     tmp_path: Path,
 ) -> None:  # fmt: skip

@@ -27,7 +27,7 @@ def test_conditions_name_earlier_questions_and_their_words(question: Question) -
     for condition in filter(None, question.when.split(" & ")):
         key, _, wanted = condition.partition("=")
         other = by_key()[key.removesuffix("!")]
-        words = {*listed(other.choices), "yes", "no", UNKNOWN}
+        words = {*listed(other.choices), "yes", "no", "0", UNKNOWN}
         assert set(wanted.split("|")) <= words
         assert questions().index(other) < questions().index(question)
 
