@@ -30,6 +30,7 @@ LATE = {
     "estimator.catalog.large_columns",
     "estimator.outputs.book",
     "estimator.outputs.book_chart",
+    "estimator.outputs.book_lines",
     "estimator.outputs.book_parts",
     "estimator.outputs.book_styles",
     "estimator.pricing.risk_draws",
