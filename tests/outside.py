@@ -7,7 +7,11 @@ import shutil
 
 import pytest
 
-PACKAGES = {"soffice": "libreoffice-calc-nogui", "pdftoppm": "poppler-utils"}
+PACKAGES = {
+    "soffice": "libreoffice-calc-nogui",
+    "pdftoppm": "poppler-utils",
+    "chromium": "chromium",
+}
 
 
 def need_program(name: str) -> str:

@@ -20,6 +20,7 @@ from estimator.cli import (
     rate,
     samples,
     schema,
+    shopping,
     survey,
 )
 from estimator.cli.own_books import leave_aside
@@ -89,7 +90,7 @@ def welcome(
 
 app.command("bid", epilog=bid.EXAMPLE)(bid.bid)
 app.command("takeoff", epilog=lists.TAKEOFF_EXAMPLE)(lists.takeoff)
-app.command("shopping-list", epilog=lists.SHOPPING_EXAMPLE)(lists.shopping_list)
+app.command("shopping-list", epilog=shopping.EXAMPLE)(shopping.shopping_list)
 app.command("check", epilog=lists.CHECK_EXAMPLE)(lists.check)
 app.command("change", epilog=change.EXAMPLE)(change.change)
 app.command("compare", epilog=lists.COMPARE_EXAMPLE)(lists.compare)

@@ -1,4 +1,4 @@
-"""`estimator takeoff`, `shopping-list`, `check` and `compare`: one priced job, four lists."""
+"""`estimator takeoff`, `check` and `compare`: one priced job, three lists."""
 
 from __future__ import annotations
 
@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     TextList = Callable[[Bid], list[str]]
 
 TAKEOFF_EXAMPLE = "Example: estimator takeoff my-job.toml"
-SHOPPING_EXAMPLE = "Example: estimator shopping-list my-job.toml > list.txt"
 CHECK_EXAMPLE = "Example: estimator check my-job.toml --json"
 COMPARE_EXAMPLE = "Example: estimator compare my-job.toml"
 
@@ -29,16 +28,7 @@ def takeoff(job: JobArgument, books: BooksOption = None, as_json: JsonOption = F
         from estimator.outputs.json_out import takeoff_json
         from estimator.outputs.text_takeoff import takeoff_text
 
-        _list(job, books, takeoff_json if as_json else None, takeoff_text)
-
-
-def shopping_list(job: JobArgument, books: BooksOption = None, as_json: JsonOption = False) -> None:
-    """List what to buy at least cost, by aisle."""
-    with told(as_json=as_json):
-        from estimator.outputs.json_out import shopping_json
-        from estimator.outputs.text_shopping import shopping_text
-
-        _list(job, books, shopping_json if as_json else None, shopping_text)
+        list_job(job, books, takeoff_json if as_json else None, takeoff_text)
 
 
 def check(
@@ -52,7 +42,9 @@ def check(
         from estimator.outputs.json_out import check_json
         from estimator.outputs.text_check import check_text, list_of_tests
 
-        _list(job, books, check_json if as_json else None, list_of_tests if tests else check_text)
+        list_job(
+            job, books, check_json if as_json else None, list_of_tests if tests else check_text
+        )
 
 
 def compare(job: JobArgument, books: BooksOption = None, as_json: JsonOption = False) -> None:
@@ -61,10 +53,10 @@ def compare(job: JobArgument, books: BooksOption = None, as_json: JsonOption = F
         from estimator.outputs.json_out import compare_json
         from estimator.outputs.text_compare import compare_text
 
-        _list(job, books, compare_json if as_json else None, compare_text)
+        list_job(job, books, compare_json if as_json else None, compare_text)
 
 
-def _list(job: str, books: Path | None, to_json: JsonList | None, to_text: TextList) -> None:
+def list_job(job: str, books: Path | None, to_json: JsonList | None, to_text: TextList) -> None:
     """Price the job, print one list of it, and end with 1 where a finding stops the bid."""
     from estimator.outputs.text_check import how_to_accept
 

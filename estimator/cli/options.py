@@ -7,6 +7,16 @@ from typing import Annotated
 
 import typer
 
+_PAGE_SUFFIXES = (".html", ".htm")
+
+
+def page_name(page: Path | None) -> Path | None:
+    """Refuse a name that no phone would open as a page."""
+    if page is not None and page.suffix.lower() not in _PAGE_SUFFIXES:
+        raise typer.BadParameter("the name must end in .html, such as list.html")
+    return page
+
+
 JobArgument = Annotated[
     str,
     typer.Argument(

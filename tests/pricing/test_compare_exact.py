@@ -72,6 +72,14 @@ def test_this_bid_without_its_permit_in_full() -> None:
     assert (hire.kind, hire.name) == ("this bid", "This bid")
 
 
+def test_a_permit_at_the_price_of_the_office_says_whose_it_is() -> None:
+    text = '\n[[compare.hire]]\nname = "Firm"\nquote = 1\nexcludes = ["permit"]'
+    (line,) = firm(text + "\n[settings.price]\npermit_cost = 75").lines[1:-1]
+    how = "the office's charge, by the shop's settings"
+    paid = Decimal(75)
+    assert line == CostLine("excluded", "Not in it: permit", paid, paid, how, part="permit")
+
+
 def test_a_permit_that_a_bid_does_not_speak_of_in_full() -> None:
     text = (
         '\n[[compare.hire]]\nname = "Firm"\nquote = 1\nincludes = ["patch and paint", "clean-up"]'

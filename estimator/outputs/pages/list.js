@@ -1,0 +1,304 @@
+(function () {
+  "use strict";
+
+  var list = document.getElementById("list");
+  var items = Array.prototype.slice.call(list.querySelectorAll("li[data-key]"));
+  var money = {
+    places: Number(list.dataset.places),
+    before: list.dataset.before,
+    after: list.dataset.after,
+    point: list.dataset.point,
+    group: list.dataset.group
+  };
+  var MOST_DIGITS = 9;
+  var place = "estimator.list." + list.dataset.job + "." + list.dataset.list;
+  var kept = remembered();
+  var cannotKeep = false;
+
+  function byId(id) { return document.getElementById(id); }
+
+  function empty() { return { ticks: {}, had: {}, paid: {}, receipts: {} }; }
+
+  function remembered() {
+    var found = empty(), read = null;
+    try { read = JSON.parse(localStorage.getItem(place)); } catch (error) { read = null; }
+    Object.keys(found).forEach(function (name) {
+      if (read && typeof read[name] === "object" && read[name]) { found[name] = read[name]; }
+    });
+    return found;
+  }
+
+  function remember() {
+    try {
+      localStorage.setItem(place, JSON.stringify(kept));
+    } catch (error) {
+      if (!cannotKeep) {
+        say("This view cannot remember ticks and prices. Copy what was paid before you close it.");
+      }
+      cannotKeep = true;
+    }
+  }
+
+  function say(text) { byId("status").textContent = text; }
+
+  /* Amounts are whole minor units (cents) from here on: nothing is added as a fraction. */
+
+  function readMinor(text) {
+    var shown = text.replace(/[\s\u00a0\u202f'\u2019]/g, "");
+    [money.before, money.after].forEach(function (sign) {
+      var mark = sign.replace(/[\s\u00a0\u202f]/g, "");
+      if (mark) { shown = shown.split(mark).join(""); }
+    });
+    if (!shown) { return { empty: true }; }
+    var found = /^([0-9]{1,3}(?:[.,][0-9]{3})+|[0-9]+)(?:([.,])([0-9]*))?$/.exec(shown);
+    if (!found) { return { wrong: "This is not an amount. Write it like " + example() + "." }; }
+    var whole = found[1], sign = found[2] || "", parts = found[3] || "";
+    var groups = whole.replace(/[0-9]/g, "");
+    var mixed = groups && (groups.split(groups[0]).join("") || groups[0] === sign);
+    /* One sign before three figures is a thousand, unless it is the local decimal sign. */
+    if (groups.length === 1 && !sign && groups === money.point) {
+      parts = whole.split(groups)[1];
+      whole = whole.split(groups)[0];
+    } else if (groups.length === 1 && !sign && groups !== money.group) {
+      mixed = true;
+    }
+    if (mixed || parts.length > money.places) {
+      return { wrong: "This can be read in two ways. Write it like " + example() + "." };
+    }
+    var digits = whole.replace(/[.,]/g, "");
+    if (digits.replace(/^0+/, "").length > MOST_DIGITS) { return { wrong: "This is too much." }; }
+    while (parts.length < money.places) { parts += "0"; }
+    return { minor: Number(digits + parts) };
+  }
+
+  function example() { return plain(money.places ? 1250 * Math.pow(10, money.places - 2) : 1250, money.point); }
+
+  function plain(minor, point) {
+    var digits = String(minor);
+    while (digits.length <= money.places) { digits = "0" + digits; }
+    if (!money.places) { return digits; }
+    var cut = digits.length - money.places;
+    return digits.slice(0, cut) + point + digits.slice(cut);
+  }
+
+  function show(minor) {
+    var digits = plain(Math.abs(minor), ".").split(".");
+    var whole = digits[0].replace(/\B(?=([0-9]{3})+$)/g, money.group);
+    var text = digits.length > 1 ? whole + money.point + digits[1] : whole;
+    return (minor < 0 ? "-" : "") + money.before + text + money.after;
+  }
+
+  /* What the fields say. */
+
+  function stateOf(item) {
+    var key = item.dataset.key;
+    var read = readMinor(kept.paid[key] || "");
+    return {
+      item: item,
+      key: key,
+      buy: item.dataset.kind === "buy",
+      got: Boolean(kept.ticks[key]),
+      had: Boolean(kept.had[key]),
+      cost: item.dataset.cost === "" ? null : Number(item.dataset.cost),
+      paid: "minor" in read ? read.minor : null,
+      wrong: read.wrong || ""
+    };
+  }
+
+  function showItem(state) {
+    state.item.classList.toggle("done", state.got || state.had);
+    state.item.querySelector(".got").checked = state.got;
+    if (!state.buy) { return; }
+    state.item.querySelector(".told").hidden = !state.had;
+    state.item.querySelector(".had").checked = state.had;
+    var field = state.item.querySelector(".price");
+    if (state.wrong) { field.setAttribute("aria-invalid", "true"); } else { field.removeAttribute("aria-invalid"); }
+    var told = byId(field.getAttribute("aria-describedby"));
+    if (told.textContent !== state.wrong) { told.textContent = state.wrong; }
+  }
+
+  function total(states, name) {
+    return states.reduce(function (sum, state) { return sum + (state[name] || 0); }, 0);
+  }
+
+  function refresh() {
+    var states = items.map(stateOf);
+    states.forEach(showItem);
+    var bought = states.filter(function (state) { return state.buy && !state.had; });
+    var got = states.filter(function (state) { return state.got || state.had; }).length;
+    var priced = bought.filter(function (state) { return state.paid !== null; });
+    byId("sum").textContent = "Got " + got + " of " + states.length + ". Paid " +
+      show(total(priced, "paid")) + " of about " + show(total(bought, "cost")) + ".";
+    byId("against").textContent = against(priced);
+    byId("out").value = byId("as-csv").checked ? asCsv(states) : asToml(priced);
+    remember();
+  }
+
+  function against(priced) {
+    var both = priced.filter(function (state) { return state.cost !== null; });
+    if (!both.length) { return "No price has been typed yet."; }
+    var paid = total(both, "paid"), cost = total(both, "cost"), more = paid - cost;
+    var said = more === 0 ? "as expected" : show(Math.abs(more)) + (more > 0 ? " more" : " less");
+    var things = both.length === 1 ? "1 thing" : both.length + " things";
+    return "For " + things + " with a price typed: expected " + show(cost) + ", paid " + show(paid) + ", " + said + ".";
+  }
+
+  /* Receipts: one for each shop on the list. */
+
+  function shops() {
+    var found = [];
+    items.forEach(function (item) {
+      if (item.dataset.kind === "buy" && found.indexOf(item.dataset.supplier) < 0) { found.push(item.dataset.supplier); }
+    });
+    return found;
+  }
+
+  function receiptOf(shop) {
+    return Object.assign({ shop: shop, number: "", date: today(), tax: "" }, kept.receipts[shop] || {});
+  }
+
+  function today() {
+    var now = new Date();
+    function two(number) { return (number < 10 ? "0" : "") + number; }
+    return now.getFullYear() + "-" + two(now.getMonth() + 1) + "-" + two(now.getDate());
+  }
+
+  function receiptFields(shop, at) {
+    var box = document.createElement("fieldset"), legend = document.createElement("legend");
+    legend.textContent = "Receipt of " + (shop || "another shop");
+    box.appendChild(legend);
+    [["shop", "Shop", "text"], ["number", "Number on the receipt", "text"], ["date", "Date on it", "date"],
+      ["tax", "Tax on it", "text"]].forEach(function (field) {
+      var label = document.createElement("label"), input = document.createElement("input");
+      input.id = "r" + at + field[0];
+      label.htmlFor = input.id;
+      label.textContent = field[1];
+      input.type = field[2];
+      input.autocomplete = "off";
+      input.maxLength = 80;
+      if (field[0] === "tax") { input.inputMode = "decimal"; }
+      input.value = receiptOf(shop)[field[0]];
+      input.addEventListener("input", function () {
+        kept.receipts[shop] = receiptOf(shop);
+        kept.receipts[shop][field[0]] = input.value;
+        refresh();
+      });
+      box.appendChild(label);
+      box.appendChild(input);
+    });
+    return box;
+  }
+
+  function quoted(text) {
+    return JSON.stringify(text).replace(/\u007f/g, "\\u007f");
+  }
+
+  function asToml(priced) {
+    var lines = [];
+    shops().forEach(function (shop) {
+      var own = priced.filter(function (state) { return state.item.dataset.supplier === shop; });
+      if (!own.length) { return; }
+      var receipt = receiptOf(shop), tax = readMinor(receipt.tax);
+      lines.push("[[receipts]]");
+      lines.push("date = " + (/^[0-9]{4}-[0-9]{2}-[0-9]{2}$/.test(receipt.date) ? receipt.date : today()));
+      lines.push("supplier = " + quoted(receipt.shop || "write the shop here"));
+      lines.push("doc_no = " + quoted(receipt.number || "write the number here"));
+      if ("minor" in tax) { lines.push("tax = " + plain(tax.minor, ".")); }
+      lines.push("lines = [");
+      own.forEach(function (state) {
+        var data = state.item.dataset;
+        lines.push("  { description = " + quoted(data.what) + ", amount = " + plain(state.paid, ".") +
+          ", item = " + quoted(data.item) + ", quantity = " + data.quantity + " },");
+      });
+      lines.push("]", "");
+    });
+    return lines.length ? lines.join("\n") : "# No price has been typed yet.\n";
+  }
+
+  function cell(text) {
+    var guarded = /^[=+\-@\t\r]/.test(text) ? "'" + text : text;
+    return /[",\n\r]/.test(guarded) ? '"' + guarded.replace(/"/g, '""') + '"' : guarded;
+  }
+
+  function asCsv(states) {
+    var rows = [["what", "item", "quantity", "unit", "shop", "expected", "paid", "got", "had"].join(",")];
+    states.forEach(function (state) {
+      var data = state.item.dataset;
+      rows.push([cell(data.what), cell(data.item), data.quantity, cell(data.unit), cell(data.supplier),
+        state.cost === null ? "" : plain(state.cost, "."), state.paid === null || state.had ? "" : plain(state.paid, "."),
+        state.got ? "yes" : "no", state.had ? "yes" : "no"].join(","));
+    });
+    return rows.join("\n") + "\n";
+  }
+
+  /* Buttons. */
+
+  function copy() {
+    var out = byId("out");
+    function fallBack() {
+      out.focus();
+      out.select();
+      var done = false;
+      try { done = document.execCommand("copy"); } catch (error) { done = false; }
+      say(done ? "Copied." : "Not copied. The text is marked: copy it by hand.");
+    }
+    if (navigator.clipboard && navigator.clipboard.writeText) {
+      navigator.clipboard.writeText(out.value).then(function () { say("Copied."); }, fallBack);
+    } else {
+      fallBack();
+    }
+  }
+
+  function save() {
+    var csv = byId("as-csv").checked;
+    var link = document.createElement("a");
+    link.href = URL.createObjectURL(new Blob([byId("out").value], { type: "text/plain;charset=utf-8" }));
+    link.download = "paid-" + list.dataset.job.replace(/[^A-Za-z0-9_-]+/g, "-") + (csv ? ".csv" : ".toml");
+    link.click();
+    setTimeout(function () { URL.revokeObjectURL(link.href); }, 1000);
+    say("Saved as " + link.download + ".");
+  }
+
+  function forget() {
+    if (!window.confirm("Forget all ticks and prices of this list?")) { return; }
+    kept = empty();
+    try { localStorage.removeItem(place); } catch (error) { cannotKeep = true; }
+    fill();
+    refresh();
+    say("Ticks and prices are forgotten.");
+  }
+
+  function fill() {
+    items.forEach(function (item) {
+      var field = item.querySelector(".price");
+      if (field) { field.value = kept.paid[item.dataset.key] || ""; }
+    });
+    var receipts = byId("receipts");
+    receipts.textContent = "";
+    shops().forEach(function (shop, at) { receipts.appendChild(receiptFields(shop, at)); });
+  }
+
+  items.forEach(function (item) {
+    var key = item.dataset.key;
+    item.querySelector(".got").addEventListener("change", function (event) {
+      kept.ticks[key] = event.target.checked;
+      refresh();
+    });
+    if (item.dataset.kind !== "buy") { return; }
+    item.querySelector(".had").addEventListener("change", function (event) {
+      kept.had[key] = event.target.checked;
+      refresh();
+    });
+    item.querySelector(".price").addEventListener("input", function (event) {
+      kept.paid[key] = event.target.value;
+      refresh();
+    });
+  });
+  ["as-toml", "as-csv"].forEach(function (id) { byId(id).addEventListener("change", refresh); });
+  byId("copy").addEventListener("click", copy);
+  byId("save").addEventListener("click", save);
+  byId("forget").addEventListener("click", forget);
+  document.querySelectorAll(".scripted").forEach(function (part) { part.hidden = false; });
+  fill();
+  refresh();
+}());
