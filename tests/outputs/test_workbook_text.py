@@ -25,7 +25,7 @@ ATTACKS = {
     "dde": "=cmd|' /C calc'!A0", "dde plus": "+cmd|' /C calc'!A0", "link": '=HYPERLINK("http://x","y")',
     "quotes": '=1+2";=1+2', "quoted": "'=1+2\"\";=1+2", "array": "{=1+1}", "space": " =1+1",
 }  # fmt: skip
-ONE_CELL = re.compile(r"'[A-Za-z -]+'!\$[A-Z]\$[0-9]+")
+CELLS = re.compile(r"'[A-Za-z -]+'!\$[A-Z]\$[0-9]+(:\$[A-Z]\$[0-9]+)?")
 MARKUP = "<c><f>1+1</f></c>]]>&amp;\"'</t></is></c>"
 
 
@@ -135,4 +135,4 @@ def test_properties_are_the_jobs_and_clean() -> None:
 def test_defined_names_point_at_cells_only() -> None:
     names = opened(written("=1+1")).defined_names
     assert set(names) == set(opened(full_file()).defined_names)
-    assert all(ONE_CELL.fullmatch(names[name].attr_text) for name in names)
+    assert all(CELLS.fullmatch(names[name].attr_text) for name in names)
