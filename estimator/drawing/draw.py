@@ -33,14 +33,15 @@ def draw(survey: Survey, practice: Practice) -> Drawing:
     """Draw one way of a job.
 
     Args:
-        survey: with the runs and openings of one way.
+        survey: with the runs and openings of one way. A run between boxes or walls that it does
+            not list is left out.
         practice: the shop's conventions, which say where protection plates go.
 
     Raises:
         InputError: walls that no corner joins, or a level whose height is unknown.
     """
+    survey, known = _as_listed(survey), frames(survey)
     paths = run_paths(survey)
-    known = frames(survey)
     walls = tuple(
         _elevation(view_of(survey, known[wall]), paths, practice) for wall in _walls(survey, paths)
     )
@@ -51,6 +52,20 @@ def draw(survey: Survey, practice: Practice) -> Drawing:
         if path.legs and not any(leg.stretch for leg in path.legs)
     )
     return Drawing((*walls, *strips), tuple(_remarks(survey)))
+
+
+def _as_listed(survey: Survey) -> Survey:
+    """The survey with those runs and openings alone whose boxes and walls it lists."""
+    walls = {None, *(wall.id for wall in survey.walls)}
+    boxes = {box.id: {box.wall} for box in survey.boxes}
+    nowhere: set[str | None] = {""}
+    runs = tuple(
+        run
+        for run in survey.runs
+        if boxes.get(run.from_box, nowhere) | boxes.get(run.to_box, nowhere) | {*run.walls} <= walls
+    )
+    openings = tuple(each for each in survey.openings if each.wall in walls)
+    return survey.model_copy(update={"runs": runs, "openings": openings})
 
 
 def _walls(survey: Survey, paths: tuple[RunPath, ...]) -> tuple[str, ...]:

@@ -51,10 +51,8 @@ def legs_on(view: View, paths: tuple[RunPath, ...]) -> tuple[Seen, ...]:
 
 def _legs_on(wall: str, paths: tuple[RunPath, ...]) -> Iterator[Seen]:
     for number, path in enumerate(paths):
-        if not path.legs:
-            continue
-        befores, afters = (None, *path.legs[:-1]), (*path.legs[1:], None)
-        for before, leg, after in zip(befores, path.legs, afters, strict=True):
+        befores, afters = (None, *path.legs), (*path.legs[1:], None)
+        for before, leg, after in zip(befores, path.legs, afters, strict=False):
             if leg.stretch is not None and leg.stretch.wall == wall:
                 yield Seen(path, number, leg, leg.stretch, before, after)
 

@@ -61,7 +61,7 @@ def stud_depth_in(wall: Wall) -> Fraction | None:
     """Measured depth, else that of the nominal size; None where neither is known."""
     if wall.stud_depth_in is not None:
         return wall.stud_depth_in
-    return None if wall.stud is None else lumber_depths_in().get(wall.stud)
+    return lumber_depths_in().get(wall.stud or "")
 
 
 def level_leg(frame: WallFrame, x1_in: Fraction, x2_in: Fraction, height_in: Fraction) -> Met:

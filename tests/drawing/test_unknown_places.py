@@ -2,22 +2,23 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
+from estimator.drawing.draw import draw
 from estimator.drawing.framing import Upright
 from estimator.drawing.records import Drawing
 from estimator.survey.reader import survey_from
 from estimator.takeoff.counts import faces_at_risk
 from tests.drawing.made_view import bid, drawing_of, lines, middles, view, words
 from tests.drawing.made_view import drawn as drawn_job
-from tests.route.made_house import Table, box, house
+from tests.route.made_house import Table, box, house, room
 
 PRACTICE = bid("nightstand").books.shop.practice
 
 
 def drawn(run: Table, **tables: object) -> Drawing:
-    from estimator.drawing.draw import draw
-
     return draw(house(run=run, **tables), PRACTICE)
 
 
@@ -74,8 +75,6 @@ def test_a_job_without_walls_says_why() -> None:
         "job": {"id": "1", "title": "typed"}, "boxes": boxes,
         "runs": [{"id": "1", "from": "a", "to": "b", "cable": "14-2", "legs": TYPED["legs"]}],
     }  # fmt: skip
-    from estimator.drawing.draw import draw
-
     made = draw(survey_from(raw), PRACTICE)
     assert len(made.elevations) == 1
     assert made.remarks == (
@@ -84,8 +83,6 @@ def test_a_job_without_walls_says_why() -> None:
 
 
 def test_a_way_from_wall_to_wall_by_the_attic_is_seen_on_both() -> None:
-    from tests.route.made_house import room
-
     made = drawn(
         {"way": "over", "level": "attic"},
         boxes=[box("a", "n0", 100), box("b", "n1", 20)],
@@ -109,17 +106,11 @@ def test_a_cripple_begins_on_the_header(height: int, met: bool) -> None:
 
 def test_plates_on_tees_by_their_own_edge() -> None:
     """A tee of 2 at x 50, bored 3/4 in from the face: near face at risk, far one is 2 in off."""
-    assert faces_at_risk(*map(_q, ("7/2", "3/4", "3/4", "5/4"))) == 1
+    assert faces_at_risk(*map(Fraction, ("7/2", "3/4", "3/4", "5/4"))) == 1
     tee = {"wall": "w", "at": 50, "members": 2, "edge": "3/4 in"}
     made = drawn({}, tees=[tee])
     marks = [rect for rect in made.elevations[0].rects if rect.kind == "protection plate"]
     assert [(mark.count, mark.name) for mark in marks] == [(2, "2 protection plates")]
-
-
-def _q(text: str):
-    from fractions import Fraction
-
-    return Fraction(text)
 
 
 def test_all_that_is_drawn_is_said_too() -> None:
@@ -129,3 +120,13 @@ def test_all_that_is_drawn_is_said_too() -> None:
                  "Opening north strip", "A window", "2 protection plates"):  # fmt: skip
         assert what in said
     assert drawing_of(bid("printer-corner")) == made
+
+
+def test_a_run_without_length_is_drawn_as_nothing() -> None:
+    (seen,) = draw(house(20, 20), PRACTICE).elevations
+    assert lines(seen, "run") == []
+
+
+def test_a_run_to_a_box_that_is_not_listed_is_left_out() -> None:
+    survey = house(20, 92)
+    assert draw(survey.model_copy(update={"boxes": survey.boxes[:1]}), PRACTICE).elevations == ()
