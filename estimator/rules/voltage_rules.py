@@ -89,9 +89,9 @@ def _volts(facts: Facts, paths: tuple[RunPath, ...]) -> Fraction:
     load_a = Fraction(circuit.load_a or Decimal(0))
     lengths_in = [(circuit.wire or "", circuit.existing_length_in or Fraction(0))]
     lengths_in += [(cable_kinds()[path.run.cable].wire, path.path_in) for path in paths]
-    total = Fraction(0)
-    for wire, length_in in lengths_in:
-        resistance = wire_resistance(wire)
-        if resistance is not None:
-            total += drop_volts(in_to_ft(length_in), resistance.ohm_per_kft, load_a)
-    return total
+    drops = (
+        drop_volts(in_to_ft(length_in), on_file.ohm_per_kft, load_a)
+        for wire, length_in in lengths_in
+        if (on_file := wire_resistance(wire)) is not None
+    )
+    return sum(drops, Fraction(0))

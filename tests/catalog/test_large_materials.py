@@ -50,7 +50,9 @@ def write(tmp_path: Path, body: str, head: str = HEAD) -> Path:
     return path
 
 
-@pytest.mark.parametrize("wanted", [None, {"staple", "nail"}, {"nothing"}], ids=str)
+@pytest.mark.parametrize(
+    "wanted", [None, {"staple", "nail"}, {"nothing"}], ids=["all", "two", "none"]
+)
 def test_a_file_with_faults_reads_the_same_both_ways(
     tmp_path: Path, wanted: set[str] | None
 ) -> None:
