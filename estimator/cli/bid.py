@@ -9,10 +9,10 @@ from typing import Annotated
 import typer
 
 from estimator.cli.jobs import Priced, price_job
-from estimator.cli.options import BooksOption, JobArgument, JsonOption
+from estimator.cli.options import BooksOption, JobArgument, JsonOption, page_name
 from estimator.cli.terminal import BAD_INPUT, say, tell, told
 
-EXAMPLE = "Example: estimator bid my-job.toml -o smith.xlsx --books my-books"
+EXAMPLE = "Example: estimator bid my-job.toml -o smith.xlsx --page smith.html"
 SUFFIX = ".xlsx"
 
 
@@ -37,11 +37,22 @@ OutputOption = Annotated[
 ReplaceOption = Annotated[
     bool, typer.Option("--replace", help="Replace a file that this tool did not write.")
 ]
+PageOption = Annotated[
+    Path | None,
+    typer.Option(
+        "--page",
+        metavar="FILE.html",
+        help="Write the customer's page as well, with the wall drawing, to mail or print.",
+        callback=page_name,
+        show_default=False,
+    ),
+]
 
 
 def bid(
     job: JobArgument,
     output: OutputOption = None,
+    page: PageOption = None,
     books: BooksOption = None,
     replace: ReplaceOption = False,
     as_json: JsonOption = False,
@@ -54,21 +65,25 @@ def bid(
             _say_blocked(priced, as_json=as_json)
             sys.exit(BAD_INPUT)
         path = output or Path(f"{priced.path.stem}.bid{SUFFIX}")
-        _write(priced, path, replace=replace)
-        _say_done(priced, path, as_json=as_json)
+        _write(priced, path, page, replace=replace)
+        _say_done(priced, path, page, as_json=as_json)
 
 
 def _blocked(priced: Priced) -> bool:
     return any(finding.stops_the_bid for finding in priced.bid.findings)
 
 
-def _write(priced: Priced, path: Path, *, replace: bool) -> None:
+def _write(priced: Priced, path: Path, page: Path | None, *, replace: bool) -> None:
+    from estimator.outputs.bid_page import bid_page
+    from estimator.outputs.own_page import write_page
     from estimator.outputs.workbook import write_bid
 
+    if page is not None:
+        write_page(page, bid_page(priced.bid), replace=replace)
     write_bid(priced.bid, path, replace=replace)
 
 
-def _say_done(priced: Priced, path: Path, *, as_json: bool) -> None:
+def _say_done(priced: Priced, path: Path, page: Path | None, *, as_json: bool) -> None:
     """Print the summary, or the whole bid as JSON."""
     from estimator.outputs.json_out import bid_json
     from estimator.outputs.text_bid import bid_summary
@@ -76,7 +91,8 @@ def _say_done(priced: Priced, path: Path, *, as_json: bool) -> None:
     if as_json:
         say([bid_json(priced.bid, str(path), priced.notes)])
     else:
-        say([*bid_summary(priced.bid), "", f"Workbook: {path}"])
+        written = [f"Workbook: {path}", *([f"Page: {page}"] if page else [])]
+        say([*bid_summary(priced.bid), "", *written])
 
 
 def _say_blocked(priced: Priced, *, as_json: bool) -> None:

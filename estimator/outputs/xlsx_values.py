@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from datetime import date
+from datetime import date, timedelta
 from decimal import Context, Decimal
 from fractions import Fraction
 from functools import cache
@@ -73,6 +73,15 @@ def plain_number(number: Exact) -> str:
 def day_number(day: date) -> int:
     """Count the days as a workbook does: 1 January 1900 is 2, every later day one more."""
     return (day - _DAY_ZERO).days
+
+
+def day_of(number: int) -> date:
+    """The day that a workbook's number of a day stands for.
+
+    >>> day_of(day_number(date(2026, 3, 2))).isoformat()
+    '2026-03-02'
+    """
+    return _DAY_ZERO + timedelta(days=number)
 
 
 def as_text(text: str) -> str:

@@ -60,7 +60,9 @@ class Opened:
 _HIDDEN = """() => {
   const on = document.activeElement, box = on.getBoundingClientRect();
   if (on === document.body) { return ""; }
-  const x = box.left + Math.min(box.width, 20) / 2, y = box.top + Math.min(box.height, 40) / 2;
+  const left = Math.max(box.left, 0), top = Math.max(box.top, 0);
+  const x = left + Math.min(box.right - left, 20) / 2;
+  const y = top + Math.min(Math.min(box.bottom, innerHeight) - top, 40) / 2;
   const seen = document.elementFromPoint(x, y);
   return seen && (seen === on || on.contains(seen)) ? "" : on.outerHTML;
 }"""

@@ -9,13 +9,14 @@ from itertools import pairwise
 
 import pytest
 
+from estimator.outputs.bid_page import bid_page
 from estimator.outputs.shopping_page import shopping_page
 from tests.outputs.bid_factory import bid_of, full_bid
 from tests.pages.browsing import Opened
 
 Browse = Callable[..., Opened]
 HOSTILE = "<img src=x onerror=alert(1)><script>alert(2)</script>\" onload='alert(3)'"
-PAGES = {"shopping list": shopping_page}
+PAGES = {"shopping list": shopping_page, "bid": bid_page}
 
 
 @cache
