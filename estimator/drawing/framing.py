@@ -10,6 +10,8 @@ from estimator.drawing.records import Rect, RectKind
 from estimator.drawing.view import THICK_IN, ZERO, View
 from estimator.survey.place import Gap, Member
 
+_MOST_STUDS = 300
+
 
 @dataclass(frozen=True, slots=True)
 class Upright:
@@ -71,10 +73,16 @@ def lying(view: View) -> tuple[Lying, ...]:
     )
 
 
+def too_long(view: View) -> bool:
+    """Whether a wall has more studs than anybody could tell apart in a drawing."""
+    step = view.wall.spacing_in
+    return step is not None and view.wall.length_in > step * _MOST_STUDS
+
+
 def grid_in(view: View) -> tuple[Fraction, ...]:
     """Middles of the studs on the grid, between the ends of the wall; none where unknown."""
     first, step = view.wall.layout_from_in, view.wall.spacing_in
-    if first is None or step is None:
+    if first is None or step is None or too_long(view):
         return ()
     start = first % step
     places = (start + step * number for number in range(int(view.wall.length_in // step) + 1))

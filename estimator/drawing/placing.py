@@ -9,15 +9,17 @@ from estimator.drawing.records import Anchor, Label, Point, label_box
 
 Box = tuple[Point, Point]
 Place = tuple[Point, Anchor]
+_Rough = tuple[float, float, float, float]
 # Distances in heights of letters.
 _NEAR, _FAR, _FURTHER = Fraction(9, 10), Fraction(11, 5), Fraction(7, 2)
 _BESIDE = Fraction(3, 5)
 _WORDS_WEIGH, _EDGE_WEIGHS = 100, 4
-_NONE = Fraction(0)
 
 
 class Placer:
     """Places labels one after the other; those placed early have the better places.
+
+    Binary numbers do here: they only choose between places, which stay exact.
 
     Args:
         text_in: height of letters.
@@ -25,43 +27,55 @@ class Placer:
     """
 
     def __init__(self, text_in: Fraction, bounds: tuple[Fraction, Fraction]) -> None:
-        self._text_in, self._bounds = text_in, bounds
-        self._things: list[Box] = []
-        self._words: list[Box] = []
+        self._text_in = text_in
+        self._first, self._last = map(float, bounds)
+        self._things: list[_Rough] = []
+        self._words: list[_Rough] = []
         self.labels: list[Label] = []
 
     def keep_free(self, boxes: Iterable[Box]) -> None:
         """Say where words would cover something that has to be seen."""
-        self._things += boxes
+        self._things += map(_rough, boxes)
 
     def take(self, labels: Iterable[Label]) -> None:
         """Labels that stand where they are."""
         for label in labels:
             self.labels.append(label)
-            self._words.append(label_box(label, self._text_in))
+            self._words.append(_rough(label_box(label, self._text_in)))
 
     def put(self, text: str, places: Sequence[Place]) -> None:
         """Put a label at the best of some places, the first of those that are as good."""
-        labels = [Label(text, at, anchor) for at, anchor in places]
-        self.take([min(labels, key=self._cost)])
+        best, least = None, float("inf")
+        for at, anchor in places:
+            label = Label(text, at, anchor)
+            cost = self._cost(_rough(label_box(label, self._text_in)))
+            if cost < least:
+                best, least = label, cost
+            if not cost:
+                break
+        if best is not None:
+            self.take([best])
 
-    def _cost(self, label: Label) -> Fraction:
-        box = label_box(label, self._text_in)
-        over = sum((_shared(box, each) for each in self._words), _NONE)
-        hidden = sum((_shared(box, each) for each in self._things), _NONE)
-        (left, bottom), (right, top) = box
-        first, last = self._bounds
-        out = max(first - left, _NONE) + max(right - last, _NONE)
+    def _cost(self, box: _Rough) -> float:
+        over = sum(_shared(box, each) for each in self._words)
+        hidden = sum(_shared(box, each) for each in self._things)
+        left, bottom, right, top = box
+        out = max(self._first - left, 0.0) + max(right - self._last, 0.0)
         return over * _WORDS_WEIGH + hidden + out * (top - bottom) * _EDGE_WEIGHS
 
 
-def _shared(one: Box, two: Box) -> Fraction:
+def _rough(box: Box) -> _Rough:
+    (left, bottom), (right, top) = box
+    return float(left), float(bottom), float(right), float(top)
+
+
+def _shared(one: _Rough, two: _Rough) -> float:
     """The area that two boxes share."""
-    (left1, bottom1), (right1, top1) = one
-    (left2, bottom2), (right2, top2) = two
-    wide = min(right1, right2) - max(left1, left2)
-    high = min(top1, top2) - max(bottom1, bottom2)
-    return wide * high if wide > 0 and high > 0 else _NONE
+    wide = min(one[2], two[2]) - max(one[0], two[0])
+    if wide <= 0:
+        return 0.0
+    high = min(one[3], two[3]) - max(one[1], two[1])
+    return wide * high if high > 0 else 0.0
 
 
 def round_about(box: Box, text_in: Fraction) -> tuple[Place, ...]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from estimator.drawing.fixtures import box_words, boxes_on, opening_words, openings_on, place_of
-from estimator.drawing.framing import grid_in
+from estimator.drawing.framing import grid_in, too_long
 from estimator.drawing.records import Rect
 from estimator.drawing.runs import Seen
 from estimator.drawing.view import ZERO, View
@@ -51,6 +51,8 @@ def _studs(view: View) -> str:
     depth = view.frame.depth_in
     deep = "of unknown depth" if depth is None else f"{view.say(depth)} deep"
     places = grid_in(view)
+    if too_long(view):
+        return f"Studs {deep}; there are too many to draw those on a grid."
     if not places:
         return f"Studs {deep}; nobody measured where they stand, so none on a grid are drawn."
     step = view.wall.spacing_in or ZERO

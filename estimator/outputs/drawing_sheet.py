@@ -31,6 +31,7 @@ _ROW_CM = Fraction(45, 100)
 _SMALLEST_PT, _LARGEST_PT = Fraction(6), Fraction(11)
 _PT_PER_LETTER = Fraction(9)  # widths of lines are shares of a letter of this size
 _FAINT = Fraction(7, 100)
+_MOST_SERIES = 255  # that spreadsheet programs draw in one chart; the table holds all words
 _MARGIN = Fraction(1)  # heights of letters
 _FORMS = {"in": "0.00", "mm": "0"}
 _SIDES: dict[Anchor, Side] = {"start": "right", "middle": "middle", "end": "left"}
@@ -90,7 +91,7 @@ def _points(draft: Draft, sheet: Sheet, view: Elevation, place: tuple[int, int])
         title=view.title,
         said=" ".join(view.said),
         traces=tuple(table.traces),
-        words=tuple(table.texts),
+        words=tuple(table.texts)[: _MOST_SERIES - len(table.traces)],
         low=table.at(low),
         high=table.at(high),
         size_cm=_size_cm(view),

@@ -130,3 +130,12 @@ def test_a_run_without_length_is_drawn_as_nothing() -> None:
 def test_a_run_to_a_box_that_is_not_listed_is_left_out() -> None:
     survey = house(20, 92)
     assert draw(survey.model_copy(update={"boxes": survey.boxes[:1]}), PRACTICE).elevations == ()
+
+
+def test_more_studs_than_anybody_could_see_are_not_drawn() -> None:
+    """300 studs at 16 in are 4800 in of wall; one inch more is too long."""
+    wall = {"id": "w", "length": 4800, "height": 96, "spacing": 16, "layout_from": 16}
+    assert len(middles(drawn({}, walls=[wall]).elevations[0], "stud")) == 299
+    longer = drawn({}, walls=[wall | {"length": 4801}]).elevations[0]
+    assert middles(longer, "stud") == []
+    assert "too many to draw" in longer.said[1]

@@ -159,3 +159,15 @@ def test_names_that_look_like_formulas_stay_text() -> None:
     data = bid_workbook(bid_of("nightstand", {'id = "strip"': 'id = "=1+1"'}))
     values = [cell.value for row in opened(data)[NAME].iter_rows() for cell in row]
     assert 'opening =1+1: 6\'-1" x 4 1/2"' in values
+
+
+def test_no_chart_has_more_lines_and_words_than_programs_draw() -> None:
+    more = "".join(
+        f'\n[[boxes]]\nid = "b{at}"\nexisting = true\nwall = "north"\nx = {at + 4}\nheight = {at}\n'
+        for at in range(1, 101)
+    )
+    data = bid_workbook(bid_of("nightstand", more=more))
+    page = opened(data, values=True)[NAME]
+    (chart,) = page._charts
+    labels = [row for row in page[page.tables["Points_1"].ref] if row[1].value == "words"]
+    assert len(labels) > 255 == len(chart.series)
