@@ -16,7 +16,7 @@ ASSUMPTION_HEADERS = (
     "What nobody measured",
     "Taken in its place",
     "Moves the price",
-    "Note",
+    "Checks it stands for",
 )
 VERSION_HEADERS = ("Line", "Why", "What changed", "Date", "Total with the books of today")
 SETTING_HEADERS = ("Line", "Setting", "As written", "Set by")
@@ -51,9 +51,12 @@ def write_sources(draft: Draft) -> Sheet:
 
 
 def _assumptions(draft: Draft) -> Iterator[Row]:
-    for each in draft.bid.takeoff.assumptions:
+    for each in draft.bid.assumptions:
         moves = "yes" if each.moves_price else "no"
-        yield [words(each.about), words(each.taken), words(moves)]
+        if each.in_second_total:
+            moves = "yes, in the second total"
+        checks = ", ".join(each.findings)
+        yield [words(each.about), words(each.taken), words(moves), words(checks)]
 
 
 def _versions(draft: Draft) -> Iterator[Row]:
