@@ -22,9 +22,6 @@ from tests.outputs.bid_factory import bid_of
 from tests.outputs.spreadsheet import cells, opened, reckoned
 
 MORE = """
-[house]
-inspection_before_closing = "yes"
-
 [settings.calendar]
 crew = 2
 availability_pct = 75
@@ -37,7 +34,10 @@ delay_factor = 1.25
 draws = 1000
 """
 START = {"[job]\n": "[job]\nstart = 2026-03-02\n"}
-SETTING = {'compound = "drying"': 'compound = "setting"'}
+SETTING = {
+    'compound = "drying"': 'compound = "setting"',
+    "[house]\n": '[house]\ninspection_before_closing = "yes"\n',
+}
 
 
 @cache
