@@ -13,6 +13,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
 
+from estimator.language import CrewLanguage, LanguageCode
 from estimator.settings_risk import CalendarTerms, RiskTerms
 
 SupplyRunPolicy = Literal["line", "in-markup", "in-labor"]
@@ -191,6 +192,7 @@ class Terms:
             changed for it: a deposit that is over is flagged.
         payment_steps: shares of the total; the first is the deposit. Empty: deposit, balance.
         cancellation_file: as written, None for none; cancellation_text: what stands in it.
+        language: what the customer reads. crew_language: what the crew reads.
     """
 
     price_form: PriceFormKind
@@ -220,6 +222,8 @@ class Terms:
     lien_line: str
     cancellation_file: str | None
     cancellation_text: str = ""
+    language: LanguageCode = "en"
+    crew_language: CrewLanguage = "en"
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import NamedTuple
 
 from estimator.catalog.books import BookFile, read_books, read_settings
 from estimator.catalog.records import Books
-from estimator.catalog.shipped import BOOK_FILES, Units, shipped_catalogs
+from estimator.catalog.shipped import BOOK_FILES, WORDS_FILE, Units, shipped_catalogs
 from estimator.catalog.shop import Layer
+from estimator.catalog.words import read_language
 from estimator.settings import Shop
 from estimator.user_folder import shown_folder, user_books_in
 
@@ -32,6 +33,13 @@ class Level:
     shown: str = ""
     whole: bool = False
     files: Mapping[str, Path] = field(default_factory=dict)
+
+    def words(self) -> BookFile | None:
+        """Find the list of words of this level; None where it has none, which is never wrong."""
+        path = self.folder / WORDS_FILE
+        if not _is_there(path):
+            return None
+        return BookFile(path, f"{self.shown}/{path.name}" if self.shown else "")
 
     def book(self, book: str) -> BookFile | None:
         """Find one book of this level; None where it has none."""
@@ -70,16 +78,19 @@ class FoundBooks(NamedTuple):
 
     Attributes:
         shops: files of settings, the nearest last. nearest: the other books that were found.
+        words: lists of words, the nearest last.
     """
 
     shops: tuple[BookFile, ...]
     nearest: tuple[tuple[str, BookFile], ...]
+    words: tuple[BookFile, ...] = ()
 
 
 def find_books(levels: Sequence[Level]) -> FoundBooks:
     """Look for the books in all levels; nothing is read."""
     nearest = {book: each for book in _NEAREST for each in _found(levels, book)}
-    return FoundBooks(tuple(_found(levels, "shop")), tuple(nearest.items()))
+    words = tuple(file for level in levels if (file := level.words()) is not None)
+    return FoundBooks(tuple(_found(levels, "shop")), tuple(nearest.items()), words)
 
 
 def read_found(found: FoundBooks, units: Units = "us", layers: Sequence[Layer] = ()) -> Books:
@@ -87,9 +98,10 @@ def read_found(found: FoundBooks, units: Units = "us", layers: Sequence[Layer] =
     files = dict(found.nearest)
     if found.shops:
         files["shop"] = found.shops[-1]
-    return read_books(
+    books = read_books(
         shipped_catalogs(units), layers=layers, files=files, below=found.shops[:-1], units=units
     )
+    return replace(books, language=read_language(books.shop.terms.language, found.words))
 
 
 def settings_over(found: FoundBooks, units: Units, layers: Sequence[Layer]) -> Shop:

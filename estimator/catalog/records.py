@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from estimator.language import ENGLISH, Language
 from estimator.problems import Problem
 from estimator.settings import Shop
 
@@ -77,6 +78,7 @@ class Books:
         labor: by task key. accounts: by kind of line.
         files: name of each file as read, by book ("materials" -> "catalogs/materials.csv").
         left_out: problems of a large materials file, whose wrong rows do not serve.
+        language: what the customer reads.
     """
 
     materials: Mapping[str, tuple[Material, ...]]
@@ -85,3 +87,4 @@ class Books:
     shop: Shop
     files: Mapping[str, str]
     left_out: tuple[Problem, ...] = ()
+    language: Language = ENGLISH

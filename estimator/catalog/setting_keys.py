@@ -8,6 +8,7 @@ from estimator.catalog import money_readers as money
 from estimator.catalog import risk_readers
 from estimator.catalog import setting_readers as read
 from estimator.catalog.setting_readers import ALL_PCT, MOST_PCT, Reader
+from estimator.language import CrewLanguage, LanguageCode
 from estimator.settings import PriceFormKind, SupplyRunPolicy, TaxMode, TaxRounding
 from estimator.settings_risk import LEAST_DRAWS, MOST_DRAWS, MOST_SEED
 
@@ -134,6 +135,8 @@ TERMS = {
     "insurance_line": Setting("insurance_line", read.text),
     "lien_line": Setting("lien_line", read.text),
     "cancellation_file": Setting("cancellation_file", money.file_or_none),
+    "language": Setting("language", read.choice(*get_args(LanguageCode))),
+    "crew_language": Setting("crew_language", read.choice(*get_args(CrewLanguage))),
 }
 CHANGE = {
     "labor_rate_per_hour": Setting("labor_rate_per_hour", read.same_or(read.number)),

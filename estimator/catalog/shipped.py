@@ -17,6 +17,8 @@ BOOK_FILES = {
     "shop": "shop.toml",
     "accounts": "accounts.csv",
 }
+WORDS_FILE = "words.csv"
+"""The list of words in other languages; one for all units, and every level may add to it."""
 Units = Literal["us", "metric"]
 _PACKAGE = Path(__file__).resolve().parent.parent
 
@@ -55,6 +57,7 @@ def copy_books(target: Path, units: Units = "us") -> tuple[Path, ...]:
         raise InputError(problems)
     source = shipped_catalogs(units)
     books = {name: read_bytes(source / name, name) for name in BOOK_FILES.values()}
+    books[WORDS_FILE] = read_bytes(shipped_catalogs() / WORDS_FILE, WORDS_FILE)
     try:
         target.mkdir(parents=True, exist_ok=True)
     except OSError:
@@ -67,7 +70,7 @@ def copy_books(target: Path, units: Units = "us") -> tuple[Path, ...]:
 
 def _in_the_way(target: Path) -> Iterator[Problem]:
     """Find files that a copy would overwrite."""
-    for name in BOOK_FILES.values():
+    for name in (*BOOK_FILES.values(), WORDS_FILE):
         if (target / name).exists() or (target / name).is_symlink():
             write = "Choose another folder, or move this file away first."
             yield Problem(str(target / name), "is there already and was left as it is.", write)

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import NamedTuple
 
+from estimator.language import ENGLISH, Language
 from estimator.measures import Exact
 from estimator.outputs import looks
 from estimator.outputs.charts import Picture
@@ -106,6 +107,7 @@ class Sheet:
 
     Attributes:
         widths: column letter to width in characters; a long figure may widen its column.
+        language: what its sayings are told in.
         wide: printed across the paper's long side.
         one_page: printed on one page whatever its length.
         frozen_rows: rows that stay in sight and are repeated on every printed page, and
@@ -119,6 +121,7 @@ class Sheet:
 
     name: str
     widths: dict[str, float]
+    language: Language = ENGLISH
     wide: bool = True
     one_page: bool = False
     frozen_rows: int = 0
@@ -195,7 +198,7 @@ class Sheet:
         for at, (column, cell) in enumerate(zip(self.widths, cells, strict=False), start=1):
             if cell is None:
                 continue
-            made = self.placed_at(row, at, cell)
+            made = self.placed_at(row, at, self._told(cell))
             self.placed.append(made)
             if not isinstance(made.value, str):
                 self._widen(column, made)
@@ -207,6 +210,16 @@ class Sheet:
         self._next += 1
         self.height_pt += tall
         return row
+
+    def _told(self, cell: Cell) -> Cell:
+        """The cell in the sheet's language."""
+        if cell.text is not None:
+            return cell._replace(text=self.language.say(cell.text))
+        return (
+            cell._replace(value=self.language.say(cell.value))
+            if isinstance(cell.value, str)
+            else cell
+        )
 
     @staticmethod
     def placed_at(row: int, column: int, cell: Cell) -> Placed:
@@ -234,7 +247,8 @@ class Sheet:
         first = self.put([words(header, looks.HEAD) for header in headers])
         for row in rows:
             self.put(row)
-        made = Table(name, tuple(headers), first, self._next - 1)
+        told = tuple(self.language.say(header) for header in headers)
+        made = Table(name, told, first, self._next - 1)
         if made.last_row > first:
             self.tables.append(made)
         return made

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from fractions import Fraction
 
+from estimator.language import ENGLISH, Language
 from estimator.measures import (
     in2_to_ft2,
     in2_to_m2,
@@ -20,14 +21,15 @@ from estimator.outputs import looks
 from estimator.outputs.cells import Cell, Sheet, formula, number
 from estimator.outputs.formats import Formats
 from estimator.pricing.records import Bid
+from estimator.saying import said
 
-CAUTION = (
+CAUTION = said(
     "Turn the power off and prove it dead before anything is opened. "
     "Local code and licensed practice decide."
 )
-FRAMED = "Shaded cells in a dashed frame may be changed; every other figure follows."
-NOT_STATED = "not stated"
-UNKNOWN = "unknown"
+FRAMED = said("Shaded cells in a dashed frame may be changed; every other figure follows.")
+NOT_STATED = said("not stated")
+UNKNOWN = said("unknown")
 
 
 @dataclass(slots=True)
@@ -46,11 +48,25 @@ class Draft:
     places: dict[tuple[str, str], str] = field(default_factory=dict)
     orders: dict[str, tuple[Decimal, str]] = field(default_factory=dict)
 
-    def sheet(self, name: str, widths: str, *, wide: bool = True) -> Sheet:
-        """Begin a sheet; `widths` lists the columns from A on, in characters."""
+    @property
+    def language(self) -> Language:
+        """What the customer reads."""
+        return self.bid.books.language
+
+    def say(self, text: str) -> str:
+        """Tell a saying as the customer reads it."""
+        return self.language.say(text)
+
+    def sheet(
+        self, name: str, widths: str, *, wide: bool = True, language: Language = ENGLISH
+    ) -> Sheet:
+        """Begin a sheet; `widths` lists the columns from A on, in characters.
+
+        A sheet for the customer has the customer's language, its name too.
+        """
         columns = (chr(ord("A") + at) for at in range(len(widths.split())))
         sized = dict(zip(columns, map(float, widths.split()), strict=True))
-        return Sheet(name, sized, wide=wide)
+        return Sheet(language.say(name), sized, language, wide=wide)
 
     def heading(self, sheet: Sheet, title: str, advice: str = FRAMED) -> None:
         """Write what every sheet begins with, and what stays in sight: title, caution, use."""

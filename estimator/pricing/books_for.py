@@ -11,11 +11,19 @@ from estimator.survey.reader import JobFile
 if TYPE_CHECKING:
     from estimator.catalog.levels import Level
     from estimator.catalog.shop import Layer
+    from estimator.language import Language
 
+ASKED = "the command line"
 _BOOKS = ("materials", "labor", "shop", "accounts")
 
 
-def books_for(job: JobFile, chosen: Path | None = None, user: Path | None = None) -> Books:
+def books_for(
+    job: JobFile,
+    chosen: Path | None = None,
+    user: Path | None = None,
+    *,
+    language: str = "",
+) -> Books:
     """Read a job's books, each from the nearest place: beside the job, the user's, the shipped.
 
     Settings of all places are laid over each other, and the job's [settings] over them. Paths
@@ -26,13 +34,29 @@ def books_for(job: JobFile, chosen: Path | None = None, user: Path | None = None
             in the place of the folder that the job is in.
         chosen: a folder that stands in the place of the user's and the job's.
         user: the user's own books; None leaves them aside.
+        language: what the customer reads, whatever the settings say; empty leaves it to them.
 
     Raises:
         InputError: with every problem of the books.
     """
     from estimator.catalog.levels import read_levels
+    from estimator.catalog.shop import Layer
 
-    return read_levels(levels_for(job, chosen, user), job.survey.job.units, layers=layers_of(job))
+    asked = (Layer(ASKED, {"terms": {"language": language}}),) if language else ()
+    layers = (*layers_of(job), *asked)
+    return read_levels(levels_for(job, chosen, user), job.survey.job.units, layers=layers)
+
+
+def language_for(job: JobFile, code: str, chosen: Path | None, user: Path | None) -> Language:
+    """Give a language with the words that a job takes: the user's over those that come along.
+
+    Raises:
+        InputError: everything that is wrong in the lists of words.
+    """
+    from estimator.catalog.levels import find_books
+    from estimator.catalog.words import read_language
+
+    return read_language(code, find_books(levels_for(job, chosen, user)).words)
 
 
 def levels_for(job: JobFile, chosen: Path | None, user: Path | None) -> tuple[Level, ...]:

@@ -6,9 +6,12 @@ from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 
+from estimator.catalog.books import BookFile
 from estimator.catalog.levels import FoundBooks, find_books, read_found, settings_over
 from estimator.catalog.records import Books
 from estimator.catalog.shipped import Units
+from estimator.catalog.words import read_language
+from estimator.language import Language
 from estimator.pricing.books_for import layers_of, levels_for
 from estimator.survey.reader import JobFile
 
@@ -29,7 +32,15 @@ def books_at_hand(job: JobFile, chosen: Path | None, user: Path | None) -> Books
     if _HOW_FILES_ARE_READ in job.survey.settings:
         return read_found(found, units, layers)
     books = _kept(found, units)
-    return replace(books, shop=settings_over(found, units, layers)) if layers else books
+    if not layers:
+        return books
+    shop = settings_over(found, units, layers)
+    return replace(books, shop=shop, language=_spoken(shop.terms.language, found.words))
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _spoken(code: str, files: tuple[BookFile, ...]) -> Language:
+    return read_language(code, files)
 
 
 @lru_cache(maxsize=MOST_KEPT)
