@@ -8,6 +8,9 @@ from dataclasses import dataclass, field
 from estimator.language import Language
 
 OPEN, CLOSE = "\u27e6", "\u27e7"
+BETWEEN = CLOSE + r"\g<0>" + OPEN
+"""What stands in a place of a sentence shows bare unless it is told itself."""
+_PLACE = re.compile(r"\{\w+\}")
 _LETTERS = re.compile(r"[^\W\d_]{2,}")
 
 
@@ -24,7 +27,8 @@ class Marked(Language):
 
     def sentence(self, english: str, plural: str, count: int | None) -> str:
         self.asked_sentences.add((english, plural))
-        return f"{OPEN}{plural if plural and count != 1 else english}{CLOSE}"
+        chosen = plural if plural and count != 1 else english
+        return f"{OPEN}{_PLACE.sub(BETWEEN, chosen)}{CLOSE}"
 
     def word(self, english: str) -> str:
         self.asked_words.add(english)
