@@ -13,6 +13,7 @@ from estimator.pricing.work import Work, work_out
 from estimator.pricing.worst import if_it_turns_out_badly
 from estimator.rules.records import Finding
 from estimator.rules.remedies import is_taken
+from estimator.saying import listed, lower, said
 from estimator.survey.records import Survey
 
 
@@ -50,23 +51,24 @@ def estimate(survey: Survey, books: Books) -> Bid:
 
 def _second_total(survey: Survey, work: Work, books: Books) -> tuple[Decimal | None, str]:
     """The total in the bad case, and what would have to be so; None where it is the same."""
-    bad, said = if_it_turns_out_badly(survey)
+    bad, facts = if_it_turns_out_badly(survey)
     unknown = tuple(
         _said(survey, each)
         for each in work.findings
         if each.verdict == "unknown" and is_taken(each, bad_case=True)
     )
-    said += unknown
-    if not said:
+    facts += unknown
+    if not facts:
         return None, ""
     screened = work.screened if bad is survey else None
     total = work_out(bad, books, bad_case=True, screened=screened).price.total
     if total == work.price.total:
         return None, ""
-    return total, "; ".join(said)
+    return total, listed(facts, "; ")
 
 
 def _said(survey: Survey, finding: Finding) -> str:
     """A finding in words: its rule, and what it is about where that is not the whole job."""
     where = subject_words(survey, [finding.subject])
-    return f"{finding.title.lower()} ({where})" if where else finding.title.lower()
+    title = lower(finding.title)
+    return said("{title} ({where})", title=title, where=where) if where else title
