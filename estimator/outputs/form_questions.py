@@ -65,7 +65,9 @@ def add_questions(book: Workbook, lists: Lists, *, filled: bool, paper: int) -> 
     for at, (name, width) in enumerate(zip(HEADS, _WIDTHS, strict=True), start=1):
         page_of.heading(page.cell(head, at), name)
         page.column_dimensions[get_column_letter(at)].width = width
-    last = _drawing(page, _rows(page, head + 1, lists) + 2)
+    asked = _rows(page, head + 1, lists)
+    page_of.table(page, (head, asked), HEADS)
+    last = _drawing(page, asked + 2)
     page.freeze_panes = f"A{head + 1}"
     page.print_title_rows = f"{head}:{head}"
     page.print_area = f"A1:E{last}"

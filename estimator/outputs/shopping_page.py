@@ -176,6 +176,6 @@ def _paid() -> Iterator[str]:
 
 def _foot() -> Iterator[str]:
     yield '<footer class="bar scripted" hidden>'
-    yield '<p id="sum"></p>'
+    yield '<p id="sum" role="status"></p>'
     yield '<p id="status" role="status"></p>'
     yield "</footer>"
