@@ -109,7 +109,7 @@ def _things(bid: Bid, finding: Finding) -> Iterator[str]:
     for each in finding.remedies:
         if isinstance(each, RemedyChange):
             yield _change(each)
-    if all(isinstance(each, RemedyChange) for each in finding.remedies):
+    if finding.remedies and all(isinstance(each, RemedyChange) for each in finding.remedies):
         return
     mark, book = finding.finding_id, bid.books.labor
     parts = [word(part.description) for part in bid.takeoff.parts if part.remedy == mark]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from estimator.rules.facts import Facts
@@ -135,7 +135,11 @@ def _compared(facts: Facts, case: _Case, room: Fraction, cite: str) -> Finding:
 
 
 def _replaced(facts: Facts, case: _Case, room: Fraction, cite: str) -> Finding:
-    """The finding of an old box that gets a larger one in its place."""
+    """The finding of an old box that gets another in its place.
+
+    One that was too small is put right: the plan has its remedy already. One that only makes way
+    for a fan box was not over its limit.
+    """
     count, unit = case.count, case.rules.unit
     old, before = room_of(case.box, case.rules), case.taken_before
     figures = (
@@ -143,11 +147,14 @@ def _replaced(facts: Facts, case: _Case, room: Fraction, cite: str) -> Finding:
         f"before the work; new box: {case.after.said} of {_show(room)} {unit}"
     )
     name = (case.rules.rule, count.box_id)
-    words = _FOR_A_FAN if is_fan_box(case.box) else _REPLACED
+    for_a_fan = is_fan_box(case.box)
+    words = _FOR_A_FAN if for_a_fan else _REPLACED
     if case.unseen:
         figures = f"{figures}, cables assumed"
         return facts.finding(name, "unknown", figures, cite, f"{_OPEN_IT} {words}")
-    return facts.finding(name, "pass", figures, cite, words)
+    if for_a_fan:
+        return facts.finding(name, "pass", figures, cite, words)
+    return replace(facts.finding(name, "fail", figures, cite, words), remedied=True)
 
 
 def _too_full(facts: Facts, case: _Case) -> str:
