@@ -44,6 +44,7 @@ def price_job(job: str, books_folder: Path | None, *, one_more: bool = False) ->
         InputError: with every problem of the job file or the books.
     """
     from estimator.pricing.books_for import books_for
+    from estimator.pricing.currency_note import currency_note
     from estimator.pricing.engine import estimate
     from estimator.pricing.one_more import one_more_outlet
     from estimator.pricing.strays import stray_names
@@ -56,7 +57,9 @@ def price_job(job: str, books_folder: Path | None, *, one_more: bool = False) ->
     bid = with_versions(estimate(file.survey, books), file, books_folder, user)
     if one_more:
         bid = replace(bid, one_more=one_more_outlet(file.survey, books, bid))
-    return Priced(path, bid, (*file.notes, *left_out(books), *stray_names(bid)))
+    return Priced(
+        path, bid, (*file.notes, *left_out(books), *stray_names(bid), *currency_note(bid))
+    )
 
 
 def books_of(job: str, books_folder: Path | None) -> Books:

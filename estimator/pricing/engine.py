@@ -7,6 +7,7 @@ from decimal import Decimal
 from estimator.catalog.records import Books
 from estimator.pricing.assumed import subject_words, with_assumptions
 from estimator.pricing.book_lines import book_lines
+from estimator.pricing.local_bid import in_local_words
 from estimator.pricing.records import Bid
 from estimator.pricing.ways import ONLY, on_route, ranked, routes_of
 from estimator.pricing.work import Work, work_out
@@ -33,7 +34,7 @@ def estimate(survey: Survey, books: Books) -> Bid:
     work = works[route]
     second_total, why = _second_total(on_route(survey, route), work, books)
     two_totals = second_total is not None
-    return Bid(
+    bid = Bid(
         survey=work.survey,
         books=books,
         takeoff=with_assumptions(work.survey, work.takeoff, work.findings, two_totals=two_totals),
@@ -47,6 +48,7 @@ def estimate(survey: Survey, books: Books) -> Bid:
         second_total=second_total,
         second_total_why=why,
     )
+    return in_local_words(bid)
 
 
 def _second_total(survey: Survey, work: Work, books: Books) -> tuple[Decimal | None, str]:

@@ -51,6 +51,7 @@ KEYS = {
     "limits_house": ("figure",),
     "limits_place": ("figure", "edition"),
     "limits_wood": ("figure", "edition"),
+    "local_words": ("american",),
     "lumber": ("stud",),
     "mileage_rates": ("year",),
     "outlet_measures": ("room",),
