@@ -11,7 +11,7 @@ from math import gcd, lcm
 from estimator.pricing._pack_search import Pack, cheapest_counts
 from estimator.saying import listed, said, several
 
-KEPT_CHOICES = 1 << 16
+KEPT_CHOICES = 1 << 13
 """Choices kept for asking again: many jobs need the same few parts."""
 
 
