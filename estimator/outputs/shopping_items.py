@@ -12,6 +12,7 @@ from estimator.pricing.records import Bid, PackBought, ShoppingLine, StockDrawn
 from estimator.saying import capital, said
 
 LENGTH = "length"
+NO_PRICE = said("no price in the book")
 TRUCK_AISLE = said("From the truck")
 OTHER_AISLE = said("Other")
 

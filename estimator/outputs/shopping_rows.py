@@ -12,13 +12,13 @@ from estimator.outputs import looks
 from estimator.outputs.cells import Cell, Row, Sheet, figure_only, formula, middle, number, words
 from estimator.outputs.draft import UNKNOWN, Draft, price
 from estimator.outputs.price_step import text
+from estimator.outputs.shopping_items import NO_PRICE
 from estimator.pricing.records import PackBought, ShoppingLine, StockDrawn
 from estimator.saying import said
 
 TICK_BOX = "\u2610"
 TRUCK = said("truck")
 ROUND_SIX = 6
-_NO_PRICE = said("no price in the book")
 
 
 class Getting:
@@ -74,7 +74,7 @@ class Getting:
         return self._row(
             (line.aisle, line.description, line.item),
             (formula(whole, ceil(line.to_buy)), number(1), line.unit),
-            (_NO_PRICE, ""),
+            (NO_PRICE, ""),
             (None, None),
         )
 
