@@ -52,12 +52,9 @@ def script_words(language: Language) -> str:
 
     A sentence that goes by a count has one form for a single thing and one for several.
     """
-    words: dict[str, str | list[str]] = {
-        name: language.say(saying) for name, saying in _WORDS.items()
-    }
-    for count, form in ((_ONE, "One"), (_SEVERAL, "Several")):
-        words |= {f"{name}{form}": text for name, text in _against(language, count).items()}
+    words: dict[str, object] = {name: language.say(saying) for name, saying in _WORDS.items()}
     words["columns"] = [language.say(column) for column in _COLUMNS]
+    words["one"], words["several"] = _against(language, _ONE), _against(language, _SEVERAL)
     return json.dumps(words, ensure_ascii=False, indent=0).replace("<", "\\u003c")
 
 

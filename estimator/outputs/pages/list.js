@@ -144,9 +144,9 @@
     var both = priced.filter(function (state) { return state.cost !== null; });
     if (!both.length) { return words.noPrice; }
     var paid = total(both, "paid"), cost = total(both, "cost"), more = paid - cost;
-    var sentence = (more === 0 ? "expected" : more > 0 ? "more" : "less") + (both.length === 1 ? "One" : "Several");
+    var sentence = words[both.length === 1 ? "one" : "several"][more === 0 ? "expected" : more > 0 ? "more" : "less"];
     var apart = show(Math.abs(more));
-    return filled(words[sentence], { count: both.length, cost: show(cost), paid: show(paid), more: apart, less: apart });
+    return filled(sentence, { count: both.length, cost: show(cost), paid: show(paid), more: apart, less: apart });
   }
 
   /* Receipts: one for each shop on the list. */
