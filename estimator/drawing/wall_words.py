@@ -24,6 +24,7 @@ from estimator.saying import Saying, listed, said
 
 _THIRDS = (Fraction(1, 2), Fraction(1, 4), Fraction(3, 4))
 _TO_SIDE = Fraction(1, 2)
+_OVER_TRIM = (Fraction(3, 4), Fraction(2), Fraction(13, 4))
 _OFF = (Fraction(17, 20), Fraction(7, 4), Fraction(11, 4), Fraction(15, 4))
 
 
@@ -151,10 +152,11 @@ def _inside(box: Box) -> tuple[Place, ...]:
 
 
 def _at_trim(view: View) -> Iterator[Place]:
-    """Just above the trim, at one of its ends or in between."""
-    height = (view.wall.trim_height_in or ZERO) + view.text_in * Fraction(3, 4)
+    """Just above the trim, at one of its ends or in between; higher where there is no room."""
     edge = view.text_in / 2
-    for share in (Fraction(1), *_THIRDS):
-        x = view.wall.length_in * share
-        yield ((x - edge, height), "end") if share == 1 else ((x, height), "middle")
-    yield (edge, height), "start"
+    for off in _OVER_TRIM:
+        height = (view.wall.trim_height_in or ZERO) + view.text_in * off
+        for share in (Fraction(1), *_THIRDS):
+            x = view.wall.length_in * share
+            yield ((x - edge, height), "end") if share == 1 else ((x, height), "middle")
+        yield (edge, height), "start"
