@@ -126,8 +126,9 @@ def own(name: str) -> tuple[str, ...]:
     """What the job's own writer called things, and units."""
     survey = bids()[name].survey
     rooms = {wall.room for wall in survey.walls} | {box.room or "" for box in survey.boxes}
-    named = [*survey.walls, *survey.boxes, *survey.runs, *survey.openings]
-    return tuple(sorted({"mm", "in", *rooms, *(each.id for each in named)} - {""}))
+    ids = {wall.id for wall in survey.walls} | {box.id for box in survey.boxes}
+    ids |= {run.id for run in survey.runs} | {each.id for each in survey.openings}
+    return tuple(sorted({"mm", "in", *rooms, *ids} - {""}))
 
 
 def figures(text: str) -> Counter[str]:
@@ -208,10 +209,11 @@ def test_shapes_are_the_same_in_every_language(name: str) -> None:
     assert [seen.lines for seen in told.elevations] == [seen.lines for seen in english.elevations]
 
 
-@pytest.mark.parametrize("name", NAMES)
-def test_longer_words_do_not_lie_over_each_other(name: str) -> None:
+@pytest.mark.parametrize("language", [OTHER, Marked()], ids=["longer", "marked"])
+@pytest.mark.parametrize("name", CASES)
+def test_longer_words_do_not_lie_over_each_other(name: str, language: Language) -> None:
     """Labels of another language are placed by their own length."""
-    made = drawn_in(name, OTHER)
+    made = drawn_in(name, language)
     assert [pair for seen in made.elevations for pair in overlaps(seen)] == []
 
 
