@@ -58,7 +58,7 @@ _COUNTED: Mapping[str, Callable[[int], Saying]] = {
     "tee stud": lambda count: several(count, "{count} tee stud", "{count} tee studs"),
     "corner": lambda count: several(count, "{count} corner", "{count} corners"),
 }
-_ROOMS = ("room", *get_args(RoomUse))
+ROOMS = ("room", *get_args(RoomUse))
 
 
 def counted(count: int, kind: str) -> str:
@@ -69,4 +69,4 @@ def counted(count: int, kind: str) -> str:
 
 def room_called(room: str) -> str:
     """A room by the word for its use; one with a name of its own keeps it."""
-    return word(room) if room in _ROOMS else room
+    return word(room) if room in ROOMS else room

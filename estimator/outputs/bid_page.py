@@ -51,7 +51,7 @@ def bid_page(bid: Bid) -> str:
     job, shop = bid.survey.job, bid.books.shop
     sheet = write_bid_sheet(Draft(bid, formats(shop.currency, job.locale, job.country)))
     head, *parts = _parts(bid, sheet)
-    drawing = draw(bid.survey, shop.practice)
+    drawing = draw(bid.survey, shop.practice, bid.books.language)
     lines = [
         *_head(bid, head),
         "<main>",
@@ -60,7 +60,8 @@ def bid_page(bid: Bid) -> str:
         "</main>",
     ]
     title = bid.books.language.say(said("Bid {number}: {title}", number=job.id, title=job.title))
-    return whole_page(title, "\n".join(lines), _STYLES, ())
+    lang = bid.books.language.code
+    return whole_page(title, "\n".join(lines), _STYLES, (), lang=lang)
 
 
 def _parts(bid: Bid, sheet: Sheet) -> list[_Part]:
@@ -159,7 +160,7 @@ def _drawing(drawing: Drawing, language: Language) -> Iterator[str]:
     for at, view in enumerate(drawing.elevations, start=1):
         yield f'<h3 id="view{at}">{told(view.title)}</h3>'
         yield f'<div class="wide" role="group" aria-labelledby="view{at}" tabindex="0">'
-        yield elevation_svg(view, f"wall{at}")
+        yield elevation_svg(view, f"wall{at}", language)
         yield "</div>"
         yield f"<details><summary>{told(said('The same in words'))}"
         yield f'<span class="unseen">: {told(view.title)}</span></summary><ul>'

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from estimator.drawing.kind_words import room_called
 from estimator.outputs.calendar_words import days_line, visit_words
 from estimator.pricing.calendar import plan_calendar
 from estimator.pricing.records import Bid
@@ -11,7 +12,7 @@ from estimator.saying import capital, listed, said, several, word
 from estimator.survey.electrical import Box
 from estimator.takeoff.records import Assumption
 
-_DEVICES = {
+DEVICES = {
     "receptacle": ("receptacle", "receptacles"),
     "gfci receptacle": ("receptacle with ground-fault protection",
                         "receptacles with ground-fault protection"),
@@ -28,7 +29,7 @@ _DEVICES = {
     "luminaire": ("light", "lights"),
     "none": ("box with a blank cover", "boxes with blank covers"),
 }  # fmt: skip
-_SOCKETS = {
+SOCKETS = {
     "receptacle": ("socket", "sockets"),
     "gfci receptacle": ("socket with its own protection", "sockets with their own protection"),
     "afci receptacle": ("socket with its own protection", "sockets with their own protection"),
@@ -87,12 +88,12 @@ def _new_boxes(bid: Bid) -> Iterator[str]:
 
 def device_called(device: str) -> str:
     """One device of a kind, in words."""
-    return word(_DEVICES.get(device, (device, device))[0])
+    return word(DEVICES.get(device, (device, device))[0])
 
 
 def _called(bid: Bid, device: str, count: int) -> str:
     """Name a device as people of the country do."""
-    local = _DEVICES if bid.survey.job.country in _NORTH_AMERICA else _DEVICES | _SOCKETS
+    local = DEVICES if bid.survey.job.country in _NORTH_AMERICA else DEVICES | SOCKETS
     one, more = local.get(device, (device, device))
     return word(one if count == 1 else more)
 
@@ -101,7 +102,7 @@ def _place(bid: Bid, box: Box) -> str:
     """Say which box, and in which room."""
     wall = next((wall for wall in bid.survey.walls if wall.id == box.wall), None)
     room = box.room or (wall.room if wall else "")
-    return f"{box.id} ({room})" if room else box.id
+    return said("{box} ({room})", box=box.id, room=room_called(room)) if room else box.id
 
 
 def _cable(bid: Bid) -> Iterator[str]:

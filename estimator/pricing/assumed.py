@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from estimator.drawing.kind_words import room_called
 from estimator.pricing.worst import DEAR_FACTS
 from estimator.rules.records import Finding
 from estimator.rules.remedies import is_taken
@@ -15,7 +16,7 @@ from estimator.takeoff.records import Assumption, Takeoff
 
 _WHOLE_JOB = ("job", "circuit")
 _KINDS = ("run", "wall", "room")
-_SUBJECTS = (*_WHOLE_JOB, "inspection", "survey")
+SUBJECTS = (*_WHOLE_JOB, "inspection", "survey")
 """Subjects of findings that are neither part of the job nor named by it."""
 _RETURN_AIR = " return air"
 
@@ -128,7 +129,8 @@ def subject_words(survey: Survey, subjects: Sequence[str]) -> str:
 
 
 def _named(kind: str, names: list[str]) -> str:
-    count, together = len(names), listed(names)
+    count = len(names)
+    together = listed(room_called(name) for name in names) if kind == "room" else listed(names)
     match kind:
         case "box":
             return several(count, "box {names}", "boxes {names}", names=together)
@@ -149,7 +151,7 @@ def subject_said(subject: str) -> str:
         return said("run {run} return air", run=name.removesuffix(_RETURN_AIR))
     if kind in _KINDS and name:
         return _named(kind, [name])
-    return word(subject) if subject in _SUBJECTS else subject
+    return word(subject) if subject in SUBJECTS else subject
 
 
 def _decided(findings: list[Finding]) -> Iterator[Assumption]:
