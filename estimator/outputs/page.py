@@ -10,17 +10,25 @@ from estimator.outputs.markup import safe
 from estimator.outputs.own_page import UNMARKED, marked
 
 
-def whole_page(title: str, body: str, styles: tuple[str, ...], scripts: tuple[str, ...]) -> str:
+def whole_page(
+    title: str,
+    body: str,
+    styles: tuple[str, ...],
+    scripts: tuple[str, ...],
+    *,
+    lang: str = "en",
+) -> str:
     """Put a page together.
 
     The title is made safe here; in the body whatever a user typed is safe already. Styles and
-    scripts are names of files in `pages`, put inside in this order.
+    scripts are names of files in `pages`, put inside in this order. `lang` is the code of the
+    language that the page is told in.
     """
     style = "\n".join(_piece(name) for name in styles)
     script = "\n".join(_piece(name) for name in scripts)
     lines = [
         "<!DOCTYPE html>",
-        '<html lang="en">',
+        f'<html lang="{safe(lang)}">',
         "<head>",
         '<meta charset="utf-8">',
         f'<meta http-equiv="Content-Security-Policy" content="{_policy(style, script)}">',
