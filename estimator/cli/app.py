@@ -15,6 +15,7 @@ from estimator.cli import (
     catalog_update,
     change,
     close_out,
+    crew,
     lists,
     ranges,
     rate,
@@ -91,6 +92,7 @@ def welcome(
 app.command("bid", epilog=bid.EXAMPLE)(bid.bid)
 app.command("takeoff", epilog=lists.TAKEOFF_EXAMPLE)(lists.takeoff)
 app.command("shopping-list", epilog=shopping.EXAMPLE)(shopping.shopping_list)
+app.command("crew", epilog=crew.EXAMPLE)(crew.crew)
 app.command("check", epilog=lists.CHECK_EXAMPLE)(lists.check)
 app.command("change", epilog=change.EXAMPLE)(change.change)
 app.command("compare", epilog=lists.COMPARE_EXAMPLE)(lists.compare)

@@ -19,6 +19,7 @@ class Document(StrEnum):
     BID = "bid"
     TAKEOFF = "takeoff"
     SHOPPING_LIST = "shopping-list"
+    CREW = "crew"
     CHECK = "check"
     COMPARE = "compare"
     RANGE = "range"

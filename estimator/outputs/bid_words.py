@@ -105,6 +105,11 @@ def _place(bid: Bid, box: Box) -> str:
     return said("{box} ({room})", box=box.id, room=room_called(room)) if room else box.id
 
 
+def device_there(bid: Bid, device: str) -> str:
+    """One device of a kind, as people of the job's country call it."""
+    return _called(bid, device, 1)
+
+
 def _cable(bid: Bid) -> Iterator[str]:
     runs = bid.takeoff.runs
     sources = dict.fromkeys(box.box_id for box in bid.takeoff.boxes if box.role == "source")

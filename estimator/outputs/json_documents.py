@@ -12,6 +12,7 @@ from estimator.catalog.records import Account, LaborUnit, Material
 from estimator.measures import System
 from estimator.outputs.batch_totals import BatchDocument
 from estimator.outputs.clear_bid import StatedField
+from estimator.outputs.crew_records import CrewSheet
 from estimator.outputs.ledger_documents import BooksDocument, CloseOutDocument
 from estimator.outputs.update_document import CatalogUpdateDocument
 from estimator.pricing.calendar_records import Calendar
@@ -123,6 +124,17 @@ class ShoppingDocument:
     cost: Decimal
     unpriced_items: tuple[str, ...]
     shopping: tuple[ShoppingLine, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CrewDocument:
+    """What `estimator crew --json` prints: the crew sheet, told in each language asked for."""
+
+    schema: Literal["estimator-crew-1"]
+    job: JobHead
+    blocked_by: tuple[str, ...]
+    sheets: tuple[CrewSheet, ...]
     notes: tuple[str, ...]
 
 
@@ -260,6 +272,7 @@ DOCUMENTS: Mapping[str, type] = {
     "bid": BidDocument,
     "takeoff": TakeoffDocument,
     "shopping-list": ShoppingDocument,
+    "crew": CrewDocument,
     "check": CheckDocument,
     "compare": CompareDocument,
     "range": RangeDocument,

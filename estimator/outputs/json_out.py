@@ -11,6 +11,7 @@ from estimator.catalog.records import Books
 from estimator.measures import System
 from estimator.outputs.catalog_rows import rows_with
 from estimator.outputs.clear_bid import clear_bid
+from estimator.outputs.crew_records import CrewSheet
 from estimator.outputs.json_documents import (
     DOCUMENTS,
     BidDocument,
@@ -19,6 +20,7 @@ from estimator.outputs.json_documents import (
     ChangeDocument,
     CheckDocument,
     CompareDocument,
+    CrewDocument,
     JobHead,
     ProblemsDocument,
     RangeDocument,
@@ -89,6 +91,18 @@ def shopping_json(bid: Bid, notes: tuple[str, ...]) -> str:
         cost=sum(priced, Decimal(0)),
         unpriced_items=bid.price.unpriced_items,
         shopping=bid.shopping,
+        notes=notes,
+    )
+    return written(document, bid.survey.job.units)
+
+
+def crew_json(bid: Bid, sheets: tuple[CrewSheet, ...], notes: tuple[str, ...]) -> str:
+    """Write the crew sheet as it was told."""
+    document = CrewDocument(
+        schema="estimator-crew-1",
+        job=_head(bid),
+        blocked_by=_blocked_by(bid),
+        sheets=sheets,
         notes=notes,
     )
     return written(document, bid.survey.job.units)

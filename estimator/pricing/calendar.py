@@ -137,6 +137,14 @@ def _places(line: LaborLine, stops: tuple[_Stop, ...]) -> list[int]:
     return [last] if line.phase in ("paint", "clean-up") else [0]
 
 
+def visits_of_tasks(bid: Bid) -> dict[str, tuple[int, ...]]:
+    """The visits, by number, on which each line of work is done, by the line's id."""
+    stops = tuple(_stops(bid))
+    return {
+        line.task_line_id: tuple(place + 1 for place in _places(line, stops)) for line in bid.labor
+    }
+
+
 def _start(bid: Bid) -> tuple[DatesFrom, date]:
     """The first day, which may turn out not to be a working day."""
     job = bid.survey.job

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
+from estimator.saying import said, word
 from estimator.tables.facts import NotOnFile, rows, sources
 from estimator.tables.limits import confidence_words
 
@@ -60,8 +62,15 @@ def safety_lines(country: str) -> tuple[SafetyLine, ...]:
         if row["country"] == country and row["rule"]
     }
     return tuple(
-        SafetyLine(row["heading"], row["rule"], row["text"] + confidence_words(row["confidence"]))
+        SafetyLine(word(row["heading"]), row["rule"], _with_doubt(row))
         for row in rows("safety_list")
         if row["country"] == country
         or (row["country"] == ANY and (row["heading"], row["rule"]) not in own)
     )
+
+
+def _with_doubt(row: Mapping[str, str]) -> str:
+    """A line of the list, with what is to be said of one that was not read in its source."""
+    doubt = confidence_words(row["confidence"]).strip()
+    line = word(row["text"])
+    return said("{line} {doubt}", line=line, doubt=word(doubt)) if doubt else line

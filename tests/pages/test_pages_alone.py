@@ -4,19 +4,27 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from functools import cache
+from functools import cache, partial
 from itertools import pairwise
 
 import pytest
 
+from estimator.language import ENGLISH
 from estimator.outputs.bid_page import bid_page
+from estimator.outputs.crew_page import crew_page
 from estimator.outputs.shopping_page import shopping_page
 from tests.outputs.bid_factory import bid_of, full_bid
+from tests.outputs.crew_made import BOTH
 from tests.pages.browsing import Opened
 
 Browse = Callable[..., Opened]
 HOSTILE = "<img src=x onerror=alert(1)><script>alert(2)</script>\" onload='alert(3)'"
-PAGES = {"shopping list": shopping_page, "bid": bid_page}
+PAGES = {
+    "shopping list": shopping_page,
+    "bid": bid_page,
+    "crew": partial(crew_page, languages=(ENGLISH,)),
+    "crew in two languages": partial(crew_page, languages=BOTH),
+}
 
 
 @cache
