@@ -99,6 +99,15 @@ def test_the_shopping_list_says(want: str) -> None:
     assert want in shown(shopping_text)
 
 
+@pytest.mark.parametrize("findings", [None, ()], ids=["some", "none"])
+def test_the_summary_of_a_bid_promises_no_list_of_findings(findings: tuple[()] | None) -> None:
+    """It has those that fail and the counts; the list is that of `estimator check`."""
+    changes = {} if findings is None else {"findings": findings}
+    text = shown(bid_summary, **changes)
+    assert "Checks ------" in text and "worst first" not in text
+    assert "worst first" in shown(check_text)
+
+
 def test_the_check_counts_its_findings() -> None:
     assert "3 findings: 1 failed, 1 not known, 0 to note, 1 within." in shown(check_text)
 
