@@ -17,6 +17,7 @@ from estimator.outputs.text_takeoff import takeoff_text
 from estimator.pricing.records import Bid
 from estimator.problems import Problem
 from tests.cli.made_bid import FINDINGS, PRICE, made_bid, made_way
+from tests.worked.job import worked
 
 LISTS = (bid_summary, takeoff_text, shopping_text, check_text)
 
@@ -83,6 +84,15 @@ def test_several_ways_are_compared_and_one_is_not() -> None:
 )
 def test_the_takeoff_says(want: str) -> None:
     assert want in shown(takeoff_text)
+
+
+def test_what_holds_for_all_of_the_work_is_said_once_in_words() -> None:
+    """The nightstand's rooms are lived in: 1.175 in shop.toml."""
+    text = " ".join(" ".join(takeoff_text(worked("nightstand"))).split())
+    said = "All of the work: in rooms that are lived in; where it slows the work its hours count"
+    assert text.count(said) == 1 and f"{said} x 1.175." in text
+    assert "occupied-room" not in text
+    assert "lived in" not in shown(takeoff_text)  # nobody has said so there
 
 
 @pytest.mark.parametrize(
