@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from pathlib import Path
 from typing import NamedTuple
 
-from estimator.catalog.books import read_books
-from estimator.catalog.levels import read_own
+from estimator.catalog.books import BookFile, read_books
+from estimator.catalog.levels import Level, own_levels, read_own
 from estimator.catalog.records import Books, Material
 from estimator.catalog.shipped import Units, shipped_catalogs
+from estimator.catalog.words import word_problems
 from estimator.problems import InputError, Problem
 
 
@@ -34,21 +35,24 @@ def check_books(folder: Path, today: date, files: Mapping[str, Path] | None = No
         today: the day from which the age of prices is counted.
         files: as for `read_books`.
     """
-    return _checked(lambda: read_books(folder, files=files), today)
+    words = [Level(folder).words()]
+    return _checked(lambda: read_books(folder, files=files), words, today)
 
 
 def check_own(user: Path | None, units: Units, today: date) -> BookCheck:
     """Check the books that hold where no job says otherwise: the user's over the shipped."""
-    return _checked(lambda: read_own(None, user, units), today)
+    words = [level.words() for level in own_levels(user, units)]
+    return _checked(lambda: read_own(None, user, units), words, today)
 
 
-def _checked(read: Callable[[], Books], today: date) -> BookCheck:
+def _checked(read: Callable[[], Books], words: Sequence[BookFile | None], today: date) -> BookCheck:
+    wrong = [problem for file in words if file is not None for problem in word_problems(file)]
     try:
         books = read()
     except InputError as error:
-        return BookCheck(error.problems, ())
+        return BookCheck((*error.problems, *wrong), ())
     shipped = read_books(shipped_catalogs(books.shop.units))
-    errors = (*books.left_out, *_other_units(books, shipped))
+    errors = (*wrong, *books.left_out, *_other_units(books, shipped))
     warnings = (*price_dates(books, today), *_missing(books, shipped), *_loose(books))
     return BookCheck(errors, warnings)
 

@@ -98,6 +98,18 @@ def places(sentence: str) -> frozenset[str] | None:
         return None
 
 
+def word_problems(file: BookFile) -> tuple[Problem, ...]:
+    """Everything that is wrong with a list of words."""
+    try:
+        return _read(file).problems
+    except InputError as error:
+        return error.problems
+
+
+def _read(file: BookFile) -> WordsRead:
+    return read_words(read_text(file.path, file.name), file.name)
+
+
 def read_language(code: str, files: Sequence[BookFile]) -> Language:
     """Give a language with its words: those that come along, and lists of the user's over them.
 
@@ -110,7 +122,7 @@ def read_language(code: str, files: Sequence[BookFile]) -> Language:
     """
     if code == SOURCE:
         return ENGLISH
-    reads = [read_words(read_text(file.path, file.name), file.name) for file in (SHIPPED, *files)]
+    reads = [_read(file) for file in (SHIPPED, *files)]
     problems = [problem for each in reads for problem in each.problems]
     if problems:
         raise InputError(problems)
