@@ -8,7 +8,9 @@ language. Adding strings together loses this; put them into a sentence, or list 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import Protocol
+from typing import Literal, Protocol
+
+Case = Literal["capital", "small", "lower"]
 
 
 class Speaker(Protocol):
@@ -106,29 +108,36 @@ class Listed(Saying):
         return between.join(tell(part, speaker) for part in self.parts)
 
 
-class Capital(Saying):
-    """A saying that begins with a capital letter.
+class Cased(Saying):
+    """A saying with other capital letters than it has by itself.
 
     Attributes:
-        inside: the text as it is.
+        inside: the text as it is. how: "capital" and "small" for its first letter, "lower" for all.
     """
 
     inside: str
+    how: Case
 
-    def __new__(cls, inside: str) -> Capital:
-        """Begin the English with a capital."""
-        made = super().__new__(cls, inside[:1].upper() + inside[1:])
-        made.inside = inside
+    def __new__(cls, inside: str, how: Case) -> Cased:
+        """Change the letters of the English."""
+        made = super().__new__(cls, _in_case(inside, how))
+        made.inside, made.how = inside, how
         return made
 
-    def __reduce__(self) -> tuple[type[Capital], tuple[str]]:
+    def __reduce__(self) -> tuple[type[Cased], tuple[str, str]]:
         """Travel to another process whole."""
-        return Capital, (self.inside,)
+        return Cased, (self.inside, self.how)
 
     def told(self, speaker: Speaker) -> str:
-        """Tell it with a capital."""
-        text = tell(self.inside, speaker)
-        return text[:1].upper() + text[1:]
+        """Tell it, then change its letters."""
+        return _in_case(tell(self.inside, speaker), self.how)
+
+
+def _in_case(text: str, how: Case) -> str:
+    if how == "lower":
+        return text.lower()
+    first = text[:1].upper() if how == "capital" else text[:1].lower()
+    return first + text[1:]
 
 
 def said(english: str, /, **values: object) -> Said:
@@ -161,7 +170,17 @@ def listed(parts: Iterable[str], between: str = ", ") -> Listed:
 
 def capital(text: str) -> Saying:
     """The same with a capital letter at its beginning."""
-    return Capital(text)
+    return Cased(text, "capital")
+
+
+def small(text: str) -> Saying:
+    """The same with a small letter at its beginning."""
+    return Cased(text, "small")
+
+
+def lower(text: str) -> Saying:
+    """The same in small letters."""
+    return Cased(text, "lower")
 
 
 def tell(value: object, speaker: Speaker) -> str:

@@ -23,7 +23,10 @@ EXAMPLE = "Example: estimator batch my-jobs -o summary.xlsx --workbooks bids"
 BETWEEN_DRAWINGS_S = 0.1
 
 FolderArgument = Annotated[
-    Path, typer.Argument(metavar="FOLDER", help="Folder with job files.", show_default=False)
+    Path,
+    typer.Argument(
+        metavar="FOLDER", help="Folder with job files and filled forms.", show_default=False
+    ),
 ]
 OutputOption = Annotated[
     Path,
@@ -66,7 +69,11 @@ def batch(
     replace: ReplaceOption = False,
     as_json: JsonOption = False,
 ) -> None:
-    """Price all job files below a folder into one summary."""
+    """Price all jobs below a folder into one summary.
+
+    Jobs are text files (.toml) and filled survey forms (.xlsx). Bid workbooks and other workbooks
+    are left alone, and listed as passed over.
+    """
     with told(as_json=as_json):
         from estimator.outputs.batch import BatchPlan, job_files, price_all
         from estimator.outputs.batch_book import Spool, batch_workbook

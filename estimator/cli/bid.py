@@ -9,10 +9,14 @@ from typing import Annotated
 import typer
 
 from estimator.cli.jobs import Priced, price_job
-from estimator.cli.options import BooksOption, JobArgument, JsonOption, page_name
+from estimator.cli.options import BooksOption, JobArgument, JsonOption, LanguageOption, page_name
 from estimator.cli.terminal import BAD_INPUT, say, tell, told
 
-EXAMPLE = "Example: estimator bid my-job.toml -o smith.xlsx --page smith.html"
+EXAMPLE = """\
+Example: estimator bid my-job.toml -o smith.xlsx --page smith.html
+
+For a customer who reads Spanish: estimator bid my-job.toml --language es
+"""
 SUFFIX = ".xlsx"
 
 
@@ -54,12 +58,13 @@ def bid(
     output: OutputOption = None,
     page: PageOption = None,
     books: BooksOption = None,
+    language: LanguageOption = "",
     replace: ReplaceOption = False,
     as_json: JsonOption = False,
 ) -> None:
     """Price a job, write its bid workbook and print a summary."""
     with told(as_json=as_json):
-        priced = price_job(job, books, one_more=True)
+        priced = price_job(job, books, one_more=True, language=language)
         tell(priced.notes)
         if _blocked(priced):
             _say_blocked(priced, as_json=as_json)

@@ -10,7 +10,7 @@ import typer
 
 from estimator.cli.bid import SUFFIX, ReplaceOption, workbook_name
 from estimator.cli.jobs import job_path, left_out
-from estimator.cli.options import BooksOption, JsonOption
+from estimator.cli.options import BooksOption, JsonOption, LanguageOption
 from estimator.cli.own_books import own_books
 from estimator.cli.terminal import BAD_INPUT, say, tell, told
 
@@ -51,12 +51,13 @@ def change(
     why: WhyOption = "",
     output: OutputOption = None,
     books: BooksOption = None,
+    language: LanguageOption = "",
     replace: ReplaceOption = False,
     as_json: JsonOption = False,
 ) -> None:
     """Price a change to a job that was bid, with its order."""
     with told(as_json=as_json):
-        order, notes = _order(old, new, why, books)
+        order, notes = _order(old, new, why, books, language)
         tell(notes)
         path = output or Path(f"{Path(new).stem.removeprefix('sample:')}.change{SUFFIX}")
         stopped = bool(order.stopped_by)
@@ -72,7 +73,7 @@ def change(
 
 
 def _order(
-    old: str, new: str, why: str, books_folder: Path | None
+    old: str, new: str, why: str, books_folder: Path | None, language: str
 ) -> tuple[ChangeOrder, tuple[str, ...]]:
     """Read both jobs and work the change out."""
     from estimator.pricing.books_for import books_for
@@ -86,7 +87,7 @@ def _order(
     raw = [read_toml(each.text, str(each.path)) for each in (first, second)]
     user = own_books()
     before = estimate(first.survey, books_for(first, books_folder, user))
-    books = books_for(second, books_folder, user)
+    books = books_for(second, books_folder, user, language=language)
     order = change_order(before, second.survey, books, facts=changed_facts(raw[0], raw[1]), why=why)
     return order, (*second.notes, *left_out(books))
 

@@ -32,18 +32,22 @@ class Priced:
     notes: tuple[str, ...]
 
 
-def price_job(job: str, books_folder: Path | None, *, one_more: bool = False) -> Priced:
+def price_job(
+    job: str, books_folder: Path | None, *, one_more: bool = False, language: str = ""
+) -> Priced:
     """Read a job and its books, and price it.
 
     Args:
         job: path of a job file, or "sample:" and the name of a shipped sample.
         books_folder: books to use in place of those the job names.
         one_more: work out what one more outlet would cost, too.
+        language: what the customer reads; empty leaves it to the settings.
 
     Raises:
         InputError: with every problem of the job file or the books.
     """
     from estimator.pricing.books_for import books_for
+    from estimator.pricing.currency_note import currency_note
     from estimator.pricing.engine import estimate
     from estimator.pricing.one_more import one_more_outlet
     from estimator.pricing.strays import stray_names
@@ -52,11 +56,13 @@ def price_job(job: str, books_folder: Path | None, *, one_more: bool = False) ->
 
     path = job_path(job)
     file, user = read_job(path), own_books()
-    books = books_for(file, books_folder, user)
+    books = books_for(file, books_folder, user, language=language)
     bid = with_versions(estimate(file.survey, books), file, books_folder, user)
     if one_more:
         bid = replace(bid, one_more=one_more_outlet(file.survey, books, bid))
-    return Priced(path, bid, (*file.notes, *left_out(books), *stray_names(bid)))
+    return Priced(
+        path, bid, (*file.notes, *left_out(books), *stray_names(bid), *currency_note(bid))
+    )
 
 
 def books_of(job: str, books_folder: Path | None) -> Books:

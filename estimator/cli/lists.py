@@ -56,11 +56,18 @@ def compare(job: JobArgument, books: BooksOption = None, as_json: JsonOption = F
         list_job(job, books, compare_json if as_json else None, compare_text)
 
 
-def list_job(job: str, books: Path | None, to_json: JsonList | None, to_text: TextList) -> None:
+def list_job(
+    job: str,
+    books: Path | None,
+    to_json: JsonList | None,
+    to_text: TextList,
+    *,
+    language: str = "",
+) -> None:
     """Price the job, print one list of it, and end with 1 where a finding stops the bid."""
     from estimator.outputs.text_check import how_to_accept
 
-    priced = price_job(job, books)
+    priced = price_job(job, books, language=language)
     tell(priced.notes)
     say([to_json(priced.bid, priced.notes)] if to_json else to_text(priced.bid))
     stopped = how_to_accept(priced.bid, str(priced.path))

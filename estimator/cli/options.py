@@ -7,7 +7,10 @@ from typing import Annotated
 
 import typer
 
+from estimator.language import CODES
+
 _PAGE_SUFFIXES = (".html", ".htm")
+_ANY_CODE = " or ".join([", ".join(CODES[:-1]), CODES[-1]])
 
 
 def page_name(page: Path | None) -> Path | None:
@@ -15,6 +18,13 @@ def page_name(page: Path | None) -> Path | None:
     if page is not None and page.suffix.lower() not in _PAGE_SUFFIXES:
         raise typer.BadParameter("the name must end in .html, such as list.html")
     return page
+
+
+def language_code(code: str) -> str:
+    """Refuse a language that nothing is told in."""
+    if code and code not in CODES:
+        raise typer.BadParameter(f'"{code}" is not a language on file. Write {_ANY_CODE}.')
+    return code
 
 
 JobArgument = Annotated[
@@ -31,6 +41,16 @@ BooksOption = Annotated[
         "--books",
         metavar="FOLDER",
         help="Only the books in this folder, in place of your own and of the job's.",
+        show_default=False,
+    ),
+]
+LanguageOption = Annotated[
+    str,
+    typer.Option(
+        "--language",
+        metavar="|".join(CODES),
+        help=f"What the customer reads: {_ANY_CODE}; without it what the settings say.",
+        callback=language_code,
         show_default=False,
     ),
 ]

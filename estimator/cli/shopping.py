@@ -9,15 +9,23 @@ from typing import Annotated
 import typer
 
 from estimator.cli.bid import ReplaceOption
-from estimator.cli.jobs import price_job
+from estimator.cli.jobs import Priced, price_job
 from estimator.cli.lists import list_job
-from estimator.cli.options import BooksOption, JobArgument, JsonOption, page_name
+from estimator.cli.options import (
+    BooksOption,
+    JobArgument,
+    JsonOption,
+    LanguageOption,
+    page_name,
+)
 from estimator.cli.terminal import BAD_INPUT, say, tell, told
 
 EXAMPLE = """\
 Example: estimator shopping-list my-job.toml --page list.html
 
 --text gives short lines for a message: ... --text > list.txt
+
+In Spanish: ... --language es (--json stays English)
 """
 
 PageOption = Annotated[
@@ -37,6 +45,8 @@ def shopping_list(
     job: JobArgument,
     page: PageOption = None,
     text: TextOption = False,
+    *,
+    language: LanguageOption = "",
     books: BooksOption = None,
     replace: ReplaceOption = False,
     as_json: JsonOption = False,
@@ -46,23 +56,22 @@ def shopping_list(
         raise typer.BadParameter("choose one of --page, --text and --json")
     with told(as_json=as_json):
         if page is not None:
-            _write(job, books, page, replace=replace)
+            _write(price_job(job, books, language=language), page, replace=replace)
             return
         from estimator.outputs.json_out import shopping_json
         from estimator.outputs.text_message import message_text
         from estimator.outputs.text_shopping import shopping_text
 
         to_text = message_text if text else shopping_text
-        list_job(job, books, shopping_json if as_json else None, to_text)
+        list_job(job, books, shopping_json if as_json else None, to_text, language=language)
 
 
-def _write(job: str, books: Path | None, page: Path, *, replace: bool) -> None:
+def _write(priced: Priced, page: Path, *, replace: bool) -> None:
     """Write the page, and end with 1 where a finding stops the bid, as the list does."""
     from estimator.outputs.own_page import write_page
     from estimator.outputs.shopping_page import shopping_page
     from estimator.outputs.text_check import how_to_accept
 
-    priced = price_job(job, books)
     tell(priced.notes)
     write_page(page, shopping_page(priced.bid), replace=replace)
     say([f"Page: {page}"])

@@ -10,12 +10,14 @@ from estimator.drawing.fixtures import boxes_on, place_of
 from estimator.drawing.records import Label, Line, text_width_in
 from estimator.drawing.runs import Seen
 from estimator.drawing.view import ZERO, View
+from estimator.saying import Saying, listed, said
 
 # Distances in heights of letters.
 _FIRST_ROW, _ROW = Fraction(8, 5), Fraction(2)
 _FIRST_COLUMN, _GAP = Fraction(3, 2), Fraction(1, 2)
 _TICK = Fraction(2, 5)
 _ABOVE_LINE = Fraction(7, 10)
+_END, _WITNESS = said("end"), said("witness line")
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,26 +43,27 @@ def _rows(view: View, lowest_in: Fraction) -> Iterator[Dimensions]:
         measured.setdefault(place_of(box)[0], []).append(box.id)
     height = lowest_in - _FIRST_ROW * view.text_in
     for x, names in measured.items():
-        said = f"{view.say(x)} from the left end to {', '.join(names)}"
-        yield _row(view, x, height, said)
+        boxes = listed(names)
+        text = said("{length} from the left end to {boxes}", length=view.say(x), boxes=boxes)
+        yield _row(view, x, height, text)
         height -= _ROW * view.text_in
     length = view.wall.length_in
-    yield _row(view, length, height, f"{view.say(length)} wall")
+    yield _row(view, length, height, said("{length} wall", length=view.say(length)))
 
 
-def _row(view: View, x: Fraction, height: Fraction, said: str) -> Dimensions:
+def _row(view: View, x: Fraction, height: Fraction, words: Saying) -> Dimensions:
     """A row with its text on the line, or after its end where the line is short."""
-    text = view.text_in
-    fits = text_width_in(said, text) + 2 * _GAP * text <= x
-    label = Label(said, (x + _GAP * text, height), "start")
+    text, told = view.text_in, view.language.say(words)
+    fits = text_width_in(told, text) + 2 * _GAP * text <= x
+    label = Label(told, (x + _GAP * text, height), "start")
     if fits:
-        label = Label(said, (x / 2, height + _ABOVE_LINE * text))
+        label = Label(told, (x / 2, height + _ABOVE_LINE * text))
     ends = [
-        Line("tick", ((at, height - _TICK * text), (at, height + _TICK * text)), "end")
+        Line("tick", ((at, height - _TICK * text), (at, height + _TICK * text)), _END)
         for at in (ZERO, x)
     ]
-    witness = [Line("witness", ((at, ZERO), (at, height)), "witness line") for at in (ZERO, x)]
-    line = Line("dimension", ((ZERO, height), (x, height)), said)
+    witness = [Line("witness", ((at, ZERO), (at, height)), _WITNESS) for at in (ZERO, x)]
+    line = Line("dimension", ((ZERO, height), (x, height)), words)
     return Dimensions((line, *ends, *witness), (label,))
 
 
@@ -94,10 +97,11 @@ def _heights(view: View, seen: tuple[Seen, ...]) -> Mapping[Fraction, Fraction]:
 def _column(view: View, at: Fraction, height: Fraction, reach: Fraction) -> Dimensions:
     text = view.text_in
     ends = [
-        Line("tick", ((at - _TICK * text, each), (at + _TICK * text, each)), "end")
+        Line("tick", ((at - _TICK * text, each), (at + _TICK * text, each)), _END)
         for each in (ZERO, height)
     ]
-    witness = Line("witness", ((at, height), (reach, height)), "witness line")
-    line = Line("dimension", ((at, ZERO), (at, height)), f"{view.say(height)} above the floor")
+    witness = Line("witness", ((at, height), (reach, height)), _WITNESS)
+    words = said("{height} above the floor", height=view.say(height))
+    line = Line("dimension", ((at, ZERO), (at, height)), words)
     label = Label(view.say(abs(height)), (at - _GAP * text, height / 2), "end")
     return Dimensions((line, *ends, witness), (label,))

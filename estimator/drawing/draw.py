@@ -14,28 +14,32 @@ from estimator.drawing.fixtures import (
     trim_lines,
 )
 from estimator.drawing.framing import frame_rects
+from estimator.drawing.kind_words import room_called
 from estimator.drawing.records import Drawing, Elevation, Line
 from estimator.drawing.runs import legs_on, plate_rects, run_lines
 from estimator.drawing.sentences import wall_sentences
 from estimator.drawing.strip import strip
 from estimator.drawing.view import ZERO, View, view_of
 from estimator.drawing.wall_words import wall_labels
+from estimator.language import ENGLISH, Language
 from estimator.route.members import frames
 from estimator.route.paths import run_paths
 from estimator.route.records import RunPath
+from estimator.saying import said
 from estimator.settings import Practice
 from estimator.survey.records import Survey
 
 _FLOOR_OUT = 2  # heights of letters that the floor goes on beyond the wall
 
 
-def draw(survey: Survey, practice: Practice) -> Drawing:
+def draw(survey: Survey, practice: Practice, language: Language = ENGLISH) -> Drawing:
     """Draw one way of a job.
 
     Args:
         survey: with the runs and openings of one way. A run between boxes or walls that it does
             not list is left out.
         practice: the shop's conventions, which say where protection plates go.
+        language: what the labels are told in, so that there is room for them.
 
     Raises:
         InputError: walls that no corner joins, or a level whose height is unknown.
@@ -43,11 +47,12 @@ def draw(survey: Survey, practice: Practice) -> Drawing:
     survey, known = _as_listed(survey), frames(survey)
     paths = run_paths(survey)
     walls = tuple(
-        _elevation(view_of(survey, known[wall]), paths, practice) for wall in _walls(survey, paths)
+        _elevation(view_of(survey, known[wall], language), paths, practice)
+        for wall in _walls(survey, paths)
     )
     boxes = {box.id: box for box in survey.boxes}
     strips = tuple(
-        strip(path, number, boxes, survey.job.units)
+        strip(path, number, boxes, survey.job.units, language)
         for number, path in enumerate(paths)
         if path.legs and not any(leg.stretch for leg in path.legs)
     )
@@ -88,11 +93,11 @@ def _elevation(view: View, paths: tuple[RunPath, ...], practice: Practice) -> El
         *plate_rects(view, seen, practice),
         *(box_rect(view, box) for box in boxes_on(view)),
     )
-    measured = dimensions(view, seen)
+    measured, room = dimensions(view, seen), room_called(view.wall.room)
     out = _FLOOR_OUT * view.text_in
-    floor = Line("floor", ((-out, ZERO), (view.wall.length_in + out, ZERO)), "floor")
+    floor = Line("floor", ((-out, ZERO), (view.wall.length_in + out, ZERO)), said("floor"))
     return Elevation(
-        title=f"Wall {view.wall.id}, seen from the {view.wall.room}",
+        title=said("Wall {wall}, seen from the {room}", wall=view.wall.id, room=room),
         rects=rects,
         lines=(floor, *trim_lines(view), *run_lines(seen), *measured.lines),
         labels=wall_labels(view, seen, measured.labels, rects),
@@ -103,17 +108,28 @@ def _elevation(view: View, paths: tuple[RunPath, ...], practice: Practice) -> El
 
 def _remarks(survey: Survey) -> Iterator[str]:
     """What the job has and no view shows."""
-    for kind, gaps in (("door", survey.doors), ("window", survey.windows)):
-        for gap in gaps:
-            if gap.left_in is None:
-                yield f"A {kind} in wall {gap.wall} is not drawn: nobody measured where it is."
+    for door in (gap for gap in survey.doors if gap.left_in is None):
+        yield said(
+            "A door in wall {wall} is not drawn: nobody measured where it is.", wall=door.wall
+        )
+    for window in (gap for gap in survey.windows if gap.left_in is None):
+        yield said(
+            "A window in wall {wall} is not drawn: nobody measured where it is.", wall=window.wall
+        )
     for box in survey.boxes:
         if box.wall is not None and (box.x_in is None or box.height_in is None):
-            yield f"Box {box.id} is not drawn: nobody measured where on wall {box.wall} it is."
-    for opening in survey.openings:
-        if opening.surface == "ceiling":
-            yield f"Opening {opening.id} is not drawn: it is in a ceiling."
-        elif opening.wall is None or edges_of(opening) is None:
-            yield f"Opening {opening.id} is not drawn: its place on a wall was not given."
+            yield said(
+                "Box {box} is not drawn: nobody measured where on wall {wall} it is.",
+                box=box.id,
+                wall=box.wall,
+            )
+    for each in survey.openings:
+        if each.surface == "ceiling":
+            yield said("Opening {opening} is not drawn: it is in a ceiling.", opening=each.id)
+        elif each.wall is None or edges_of(each) is None:
+            yield said(
+                "Opening {opening} is not drawn: its place on a wall was not given.",
+                opening=each.id,
+            )
     if not survey.walls:
-        yield "No wall was drawn in the survey, so each run is laid out flat, leg by leg."
+        yield said("No wall was drawn in the survey, so each run is laid out flat, leg by leg.")

@@ -6,8 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from estimator.drawing.kind_words import room_called
 from estimator.drawing.records import Line, Point, Rect, RectKind
 from estimator.drawing.view import View
+from estimator.saying import Saying, listed, said
 from estimator.survey.closing import Opening
 from estimator.survey.electrical import Box
 
@@ -16,6 +18,30 @@ from estimator.survey.electrical import Box
 _BOX_WIDE_IN, _BOX_HIGH_IN, _GANG_IN = Fraction(9, 4), Fraction(15, 4), Fraction(29, 16)
 _NORTH_AMERICA = ("US", "CA", "MX")
 _ROUND_WIDE_IN, _ROUND_HIGH_IN = Fraction(4), Fraction(3, 2)
+
+
+_NEW: dict[str, Saying] = {
+    "receptacle": said("new receptacle"),
+    "gfci receptacle": said("new gfci receptacle"),
+    "afci receptacle": said("new afci receptacle"),
+    "damp receptacle": said("new damp receptacle"),
+    "wet receptacle": said("new wet receptacle"),
+    "damp gfci receptacle": said("new damp gfci receptacle"),
+    "wet gfci receptacle": said("new wet gfci receptacle"),
+    "switch": said("new switch"),
+    "three-way switch": said("new three-way switch"),
+    "luminaire": said("new luminaire"),
+    "none": said("new box"),
+}
+_NEW_ABROAD: dict[str, Saying] = {
+    "receptacle": said("new socket"),
+    "gfci receptacle": said("new gfci socket"),
+    "afci receptacle": said("new afci socket"),
+    "damp receptacle": said("new damp socket"),
+    "wet receptacle": said("new wet socket"),
+    "damp gfci receptacle": said("new damp gfci socket"),
+    "wet gfci receptacle": said("new wet gfci socket"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,23 +70,26 @@ def place_of(box: Box) -> Point:
     return box.x_in or Fraction(0), box.height_in or Fraction(0)
 
 
-def box_words(view: View, box: Box) -> str:
+def box_words(view: View, box: Box) -> Saying:
     """A box in words: its name, old or new, and where it opens if that is not this room."""
-    said = [_state(view, box)]
+    parts = [_state(view, box)]
     if box.mount == "ceiling":
-        said.append("on the ceiling")
+        parts.append(said("on the ceiling"))
     if box.room is not None and box.room != view.wall.room:
-        said.append(f"in the {box.room}")
-    return f"{box.id} ({', '.join(said)})"
+        parts.append(said("in the {room}", room=room_called(box.room)))
+    return box_named(box, listed(parts))
 
 
-def _state(view: View, box: Box) -> str:
+def box_named(box: Box, state: Saying) -> Saying:
+    """A box by its name, with what it is behind it in brackets."""
+    return listed((box.id, " (", state, ")"), "")
+
+
+def _state(view: View, box: Box) -> Saying:
     if box.existing:
-        return "existing box"
-    if box.device == "none":
-        return "new box"
+        return said("existing box")
     local = view.survey.job.country in _NORTH_AMERICA
-    return f"new {box.device if local else box.device.replace('receptacle', 'socket')}"
+    return (_NEW if local else _NEW | _NEW_ABROAD)[box.device]
 
 
 def box_rect(view: View, box: Box) -> Rect:
@@ -106,10 +135,15 @@ def _pair(
     return None
 
 
-def opening_words(view: View, edges: Edges) -> str:
+def opening_words(view: View, edges: Edges) -> Saying:
     """An opening with its size."""
     wide, high = edges.right_in - edges.left_in, edges.top_in - edges.bottom_in
-    return f"opening {edges.opening.id}: {view.say(wide)} x {view.say(high)}"
+    return said(
+        "opening {opening}: {wide} x {high}",
+        opening=edges.opening.id,
+        wide=view.say(wide),
+        high=view.say(high),
+    )
 
 
 def opening_rect(view: View, edges: Edges) -> Rect:
@@ -126,6 +160,7 @@ def trim_lines(view: View) -> Iterator[Line]:
             yield Line("trim", ((left, height), (right, height)), trim_words(view))
 
 
-def trim_words(view: View) -> str:
+def trim_words(view: View) -> Saying:
     """How high the trim is."""
-    return f"top of the trim {view.say(view.wall.trim_height_in or Fraction(0))}"
+    height = view.wall.trim_height_in or Fraction(0)
+    return said("top of the trim {height}", height=view.say(height))

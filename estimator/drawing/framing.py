@@ -6,9 +6,11 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from estimator.drawing.kind_words import KINDS, OBSTACLES
 from estimator.drawing.records import Rect, RectKind
 from estimator.drawing.view import THICK_IN, ZERO, View
-from estimator.survey.place import Gap, Member
+from estimator.saying import Saying, said
+from estimator.survey.place import Gap, Member, Wall
 
 _MOST_STUDS = 300
 
@@ -118,45 +120,53 @@ def _standing(member: Member) -> Upright:
 def frame_rects(view: View) -> Iterator[Rect]:
     """The wall with all that stands and lies in it."""
     wall, under = view.wall, view.under_plates_in
-    yield Rect("wall", ZERO, ZERO, wall.length_in, view.height_in, f"wall {wall.id}")
+    yield Rect("wall", ZERO, ZERO, wall.length_in, view.height_in, _wall_name(wall))
     for left, right in view.floor_pieces():
-        yield Rect("plate", left, ZERO, right, THICK_IN, "bottom plate")
+        yield Rect("plate", left, ZERO, right, THICK_IN, said("bottom plate"))
     for number in range(wall.top_plates_count):
-        bottom = under + number * THICK_IN
-        yield Rect("plate", ZERO, bottom, wall.length_in, bottom + THICK_IN, "top plate")
+        bottom, name = under + number * THICK_IN, said("top plate")
+        yield Rect("plate", ZERO, bottom, wall.length_in, bottom + THICK_IN, name)
     yield from (_upright_rect(view, each) for each in uprights(view))
     yield from (_lying_rect(each) for each in lying(view))
     for kind, gap, left in view.placed_gaps():
         yield from _gap_rects(view, kind, gap, left)
     for thing in view.frame.obstacles:
         place = (thing.left_in, thing.bottom_in, thing.right_in, thing.top_in)
-        yield Rect("obstacle", *place, thing.kind)
+        yield Rect("obstacle", *place, OBSTACLES[thing.kind])
+
+
+def _wall_name(wall: Wall) -> Saying:
+    return said("wall {wall}", wall=wall.id)
 
 
 def _upright_rect(view: View, each: Upright) -> Rect:
     half = THICK_IN * each.count / 2
     low = THICK_IN if each.low_in is None else each.low_in
     high = view.under_plates_in if each.high_in is None else each.high_in
-    return Rect(each.kind, each.x_in - half, low, each.x_in + half, max(high, low), each.kind)
+    left, right = each.x_in - half, each.x_in + half
+    return Rect(each.kind, left, low, right, max(high, low), KINDS[each.kind])
 
 
 def _lying_rect(each: Lying) -> Rect:
     half = THICK_IN / 2
     low, high = each.height_in - half, each.height_in + half
-    return Rect(each.kind, each.left_in, low, each.right_in, high, each.kind)
+    return Rect(each.kind, each.left_in, low, each.right_in, high, KINDS[each.kind])
 
 
 def _gap_rects(view: View, kind: str, gap: Gap, left: Fraction) -> Iterator[Rect]:
     """A door or window with the header over it and the sill under it."""
     right, bottom = left + gap.width_in, gap.bottom_in or ZERO
     head = bottom + gap.height_in
-    size = f"{kind} {view.say(gap.width_in)} x {view.say(gap.height_in)}"
-    yield Rect("door" if kind == "door" else "window", left, bottom, right, head, size)
+    sized = {"wide": view.say(gap.width_in), "high": view.say(gap.height_in)}
+    if kind == "door":
+        yield Rect("door", left, bottom, right, head, said("door {wide} x {high}", **sized))
+    else:
+        yield Rect("window", left, bottom, right, head, said("window {wide} x {high}", **sized))
     if gap.header_top_in is not None and gap.header_top_in > head:
         sides = _inner_sides(gap, left, right)
-        yield Rect("header", sides[0], head, sides[1], gap.header_top_in, "header")
+        yield Rect("header", sides[0], head, sides[1], gap.header_top_in, KINDS["header"])
     if bottom > THICK_IN:
-        yield Rect("sill", left, bottom - THICK_IN, right, bottom, "sill")
+        yield Rect("sill", left, bottom - THICK_IN, right, bottom, KINDS["sill"])
 
 
 def _inner_sides(gap: Gap, left: Fraction, right: Fraction) -> tuple[Fraction, Fraction]:

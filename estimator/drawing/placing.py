@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from estimator.drawing.records import Anchor, Label, Point, label_box
+from estimator.language import ENGLISH, Language
 
 Box = tuple[Point, Point]
 Place = tuple[Point, Anchor]
@@ -24,10 +25,13 @@ class Placer:
     Args:
         text_in: height of letters.
         bounds: where words should stay, as left and right end.
+        language: what they are told in; how much room they take hangs on it.
     """
 
-    def __init__(self, text_in: Fraction, bounds: tuple[Fraction, Fraction]) -> None:
-        self._text_in = text_in
+    def __init__(
+        self, text_in: Fraction, bounds: tuple[Fraction, Fraction], language: Language = ENGLISH
+    ) -> None:
+        self._text_in, self._language = text_in, language
         self._first, self._last = map(float, bounds)
         self._things: list[_Rough] = []
         self._words: list[_Rough] = []
@@ -46,8 +50,9 @@ class Placer:
     def put(self, text: str, places: Sequence[Place]) -> None:
         """Put a label at the best of some places, the first of those that are as good."""
         best, least = None, float("inf")
+        told = self._language.say(text)
         for at, anchor in places:
-            label = Label(text, at, anchor)
+            label = Label(told, at, anchor)
             cost = self._cost(_rough(label_box(label, self._text_in)))
             if cost < least:
                 best, least = label, cost

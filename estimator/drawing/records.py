@@ -1,6 +1,7 @@
 """A drawing as plain shapes, in inches: x from the wall's left end, y up from the floor.
 
-Nothing here knows how it will be shown; a picture and a chart are both made from these.
+Nothing here knows how it will be shown; a picture and a chart are both made from these. Names and
+sentences are sayings; labels are told already, for their place hangs on how long they are.
 """
 
 from __future__ import annotations
@@ -9,6 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from typing import Literal
+from unicodedata import normalize
 
 Point = tuple[Fraction, Fraction]
 Anchor = Literal["start", "middle", "end"]
@@ -64,6 +66,9 @@ class Label:
     """Words in the drawing; `at` is the left end, the middle or the right end of the text.
 
     Its height is halfway up the letters.
+
+    Attributes:
+        text: in the language of whoever reads the drawing.
     """
 
     text: str
@@ -115,6 +120,8 @@ def text_width_in(text: str, text_in: Fraction) -> Fraction:
 
 @cache
 def _share(letter: str) -> Fraction:
+    """An accent makes no letter wider."""
+    letter = normalize("NFD", letter)[0]
     if letter in _NARROW:
         return _NARROW_SHARE
     if letter in _WIDE or not letter.isascii():

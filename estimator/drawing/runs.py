@@ -10,6 +10,7 @@ from estimator.drawing.framing import lying, uprights
 from estimator.drawing.records import Line, Point, Rect
 from estimator.drawing.view import THICK_IN, View
 from estimator.route.records import PathLeg, RunPath, Stretch
+from estimator.saying import said, several
 from estimator.settings import Practice
 from estimator.tables.facts import stud_default
 from estimator.takeoff.counts import plates_each
@@ -67,7 +68,8 @@ def run_lines(seen: tuple[Seen, ...]) -> Iterator[Line]:
         points.append((leg.at.x2_in, leg.at.height2_in))
         following = seen[at + 1] if at + 1 < len(seen) else None
         if following is None or not _goes_on(leg, following):
-            yield Line("run", tuple(points), f"run {leg.path.run.id}", leg.number)
+            name = said("run {run}", run=leg.path.run.id)
+            yield Line("run", tuple(points), name, leg.number)
             points = []
 
 
@@ -89,7 +91,9 @@ def plate_rects(view: View, seen: tuple[Seen, ...], practice: Practice) -> Itera
 
 def _plate(x: Fraction, height: Fraction, count: int) -> Rect:
     half, high = THICK_IN / 2, _PLATE_HIGH_IN / 2
-    name = "protection plate" if count == 1 else f"{count} protection plates"
+    name = said("protection plate")
+    if count != 1:
+        name = several(count, "{count} protection plate", "{count} protection plates")
     return Rect("protection plate", x - half, height - high, x + half, height + high, name, count)
 
 

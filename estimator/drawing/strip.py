@@ -8,27 +8,33 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import pairwise
 
+from estimator.drawing.fixtures import box_named
+from estimator.drawing.kind_words import KINDS, counted
 from estimator.drawing.placing import Placer, line_box, round_about
-from estimator.drawing.records import Elevation, Line, Point, Rect
-from estimator.drawing.sentences import run_sentence
+from estimator.drawing.records import Elevation, Line, Point, Rect, RectKind
+from estimator.drawing.sentences import leg_words, run_sentence
 from estimator.drawing.view import letters_in
-from estimator.measures import System, show_length
+from estimator.language import Language
+from estimator.measures import System
 from estimator.route.records import PathLeg, RunPath
+from estimator.saying import Saying, listed, said
 from estimator.survey.electrical import Box
-from estimator.takeoff.amounts import plural
 
 _HALF_BOX_IN = Fraction(2)
 _RISE = {"up": 1, "down": -1}
 
 
-def strip(path: RunPath, number: int, boxes: dict[str, Box], system: System) -> Elevation:
+def strip(
+    path: RunPath, number: int, boxes: dict[str, Box], system: System, language: Language
+) -> Elevation:
     """Lay out one run."""
     points = _points(path)
     text = letters_in(max(_size(points)))
     run = path.run
     ends = ((points[0], boxes[run.from_box]), (points[-1], boxes[run.to_box]))
     rects = tuple(_box(point, box) for point, box in ends)
-    placer = Placer(text, (min(x for x, _ in points), max(x for x, _ in points)))
+    across = [x for x, _ in points]
+    placer = Placer(text, (min(across), max(across)), language)
     spots = [((rect.left_in, rect.bottom_in), (rect.right_in, rect.top_in)) for rect in rects]
     lines = [line_box(*pair, text) for pair in pairwise(points)]
     placer.keep_free([*spots, *lines])
@@ -36,9 +42,14 @@ def strip(path: RunPath, number: int, boxes: dict[str, Box], system: System) -> 
         placer.put(rect.name, round_about(spot, text))
     for leg, room in zip(path.legs, lines, strict=True):
         placer.put(_words(leg, system), round_about(room, text))
-    name = f"run {run.id}"
+    name = said("run {run}", run=run.id)
     return Elevation(
-        f"Run {run.id} laid out flat, from box {run.from_box} to box {run.to_box}",
+        said(
+            "Run {run} laid out flat, from box {box} to box {other}",
+            run=run.id,
+            box=run.from_box,
+            other=run.to_box,
+        ),
         rects,
         (Line("run", points, name, number),),
         tuple(placer.labels),
@@ -63,21 +74,18 @@ def _size(points: tuple[Point, ...]) -> tuple[Fraction, Fraction]:
 
 
 def _box(point: Point, box: Box) -> Rect:
-    x, y = point
-    state = "existing box" if box.existing else "new box"
-    half = _HALF_BOX_IN
-    return Rect(
-        "existing box" if box.existing else "new box",
-        x - half, y - half, x + half, y + half, f"{box.id} ({state})",
-    )  # fmt: skip
+    (x, y), half = point, _HALF_BOX_IN
+    kind: RectKind = "existing box" if box.existing else "new box"
+    name = box_named(box, KINDS[kind])
+    return Rect(kind, x - half, y - half, x + half, y + half, name)
 
 
-def _words(leg: PathLeg, system: System) -> str:
+def _words(leg: PathLeg, system: System) -> Saying:
     """A leg with its length and what it passes."""
-    said = [f"{leg.go} {show_length(leg.length_in, system)}"]
+    parts: list[str] = [leg_words(leg, system)]
     if leg.studs:
-        said.append(plural(leg.studs, "stud"))
-    said += [plural(each.count, each.kind) for each in leg.crossed if each.kind != "corner stud"]
+        parts.append(counted(leg.studs, "stud"))
+    parts += [counted(each.count, each.kind) for each in leg.crossed if each.kind != "corner stud"]
     if leg.corners:
-        said.append(plural(leg.corners, "corner"))
-    return ", ".join(said)
+        parts.append(counted(leg.corners, "corner"))
+    return listed(parts)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from estimator.language import ENGLISH, Language
 from estimator.measures import System, show_length
 from estimator.route.members import WallFrame
 from estimator.survey.place import Gap, Wall
@@ -25,11 +26,13 @@ class View:
 
     Attributes:
         height_in: floor to ceiling, the usual one where nobody measured it.
+        language: what labels are told in before they are placed.
     """
 
     survey: Survey
     frame: WallFrame
     height_in: Fraction
+    language: Language = ENGLISH
 
     @property
     def wall(self) -> Wall:
@@ -77,10 +80,10 @@ class View:
             yield at, self.wall.length_in
 
 
-def view_of(survey: Survey, frame: WallFrame) -> View:
+def view_of(survey: Survey, frame: WallFrame, language: Language = ENGLISH) -> View:
     """Look at one wall."""
-    usual = stud_default(survey.job.units).wall_height_in
-    return View(survey, frame, usual if frame.wall.height_in is None else frame.wall.height_in)
+    usual, measured = stud_default(survey.job.units).wall_height_in, frame.wall.height_in
+    return View(survey, frame, usual if measured is None else measured, language)
 
 
 def letters_in(size_in: Fraction) -> Fraction:

@@ -20,11 +20,11 @@ from estimator.drawing.placing import Box, Place, Placer, line_box, round_about
 from estimator.drawing.records import Label, Rect
 from estimator.drawing.runs import Seen
 from estimator.drawing.view import ZERO, View
+from estimator.saying import Saying, listed, said
 
-_LEVEL_WORDS = {"attic": "in the attic", "basement": "in the basement",
-                "crawlspace": "in the crawlspace"}  # fmt: skip
 _THIRDS = (Fraction(1, 2), Fraction(1, 4), Fraction(3, 4))
 _TO_SIDE = Fraction(1, 2)
+_OVER_TRIM = (Fraction(3, 4), Fraction(2), Fraction(13, 4))
 _OFF = (Fraction(17, 20), Fraction(7, 4), Fraction(11, 4), Fraction(15, 4))
 
 
@@ -32,7 +32,7 @@ def wall_labels(
     view: View, seen: tuple[Seen, ...], fixed: tuple[Label, ...], rects: tuple[Rect, ...]
 ) -> tuple[Label, ...]:
     """All words of a view; `fixed` are those of the dimensions, which stay where they are."""
-    placer = Placer(view.text_in, (ZERO, view.wall.length_in))
+    placer = Placer(view.text_in, (ZERO, view.wall.length_in), view.language)
     placer.take(fixed)
     placer.keep_free(_in_the_way(view, seen))
     _name_boxes(placer, view, rects)
@@ -90,20 +90,29 @@ def _line_of(leg: Seen, text_in: Fraction) -> Box:
 
 def _leg_words(view: View, leg: Seen, seen: tuple[Seen, ...]) -> str:
     """The length of a leg; the longest one also says which run it is of."""
-    said = view.say(leg.leg.length_in)
+    words = view.say(leg.leg.length_in)
     own = [each for each in seen if each.number == leg.number]
     if leg is max(own, key=lambda each: each.leg.length_in):
-        said = f"run {leg.path.run.id}: {said}"
+        words = said("run {run}: {length}", run=leg.path.run.id, length=words)
     if leg.leg.wall is None and leg.level:
-        said += f" {_LEVEL_WORDS.get(leg.path.run.level or '', '')}"
-        said += _out_words(view, leg)
-    return said.rstrip()
+        return listed([_on_level(words, leg.path.run.level), *_out_words(view, leg)])
+    return words
 
 
-def _out_words(view: View, leg: Seen) -> str:
+def _on_level(length: str, level: str | None) -> str:
+    """A length, and that it lies above or below the room."""
+    if level == "attic":
+        return said("{length} in the attic", length=length)
+    if level == "basement":
+        return said("{length} in the basement", length=length)
+    return said("{length} in the crawlspace", length=length) if level == "crawlspace" else length
+
+
+def _out_words(view: View, leg: Seen) -> Iterator[Saying]:
     """How far a cable on a level goes out from the wall, beside what is seen of it."""
-    out = [each for each in (leg.before, leg.after) if each is not None and each.go == "across"]
-    return "".join(f", {view.say(each.length_in)} out from the wall" for each in out)
+    for each in (leg.before, leg.after):
+        if each is not None and each.go == "across":
+            yield said("{length} out from the wall", length=view.say(each.length_in))
 
 
 def _along(leg: Seen, text_in: Fraction) -> tuple[Place, ...]:
@@ -124,15 +133,15 @@ def _along(leg: Seen, text_in: Fraction) -> tuple[Place, ...]:
 def _corner_words(view: View, seen: tuple[Seen, ...]) -> Iterator[tuple[str, Place]]:
     """Where a run comes round a corner or goes on round one."""
     height = view.height_in + view.text_in
-    said = set()
+    found = set()
     for leg in seen:
         for beside, x in ((leg.before, leg.at.x1_in), (leg.after, leg.at.x2_in)):
             at_end = x in (ZERO, view.wall.length_in)
             if beside is None or beside.wall in (None, view.wall.id) or not at_end:
                 continue
-            words = f"corner with wall {beside.wall}"
-            if words not in said:
-                said.add(words)
+            words = said("corner with wall {wall}", wall=beside.wall)
+            if words not in found:
+                found.add(words)
                 yield words, ((x, height), "start" if x == 0 else "end")
 
 
@@ -143,10 +152,11 @@ def _inside(box: Box) -> tuple[Place, ...]:
 
 
 def _at_trim(view: View) -> Iterator[Place]:
-    """Just above the trim, at one of its ends or in between."""
-    height = (view.wall.trim_height_in or ZERO) + view.text_in * Fraction(3, 4)
+    """Just above the trim, at one of its ends or in between; higher where there is no room."""
     edge = view.text_in / 2
-    for share in (Fraction(1), *_THIRDS):
-        x = view.wall.length_in * share
-        yield ((x - edge, height), "end") if share == 1 else ((x, height), "middle")
-    yield (edge, height), "start"
+    for off in _OVER_TRIM:
+        height = (view.wall.trim_height_in or ZERO) + view.text_in * off
+        for share in (Fraction(1), *_THIRDS):
+            x = view.wall.length_in * share
+            yield ((x - edge, height), "end") if share == 1 else ((x, height), "middle")
+        yield (edge, height), "start"

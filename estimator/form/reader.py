@@ -43,7 +43,7 @@ def job_from_grids(found: list[Grid], path: Path) -> JobFile:
     grids = {grid.name.strip().lower(): grid for grid in found}
     facts = Facts(str(path))
     facts.notes += [*notes_of(grids), *_strange_sheets(grids)]
-    if not _known_sheets() & set(grids):
+    if not known_sheets() & set(grids):
         raise InputError([Problem(str(path), "holds none of the form's sheets.", _NO_FORM)])
     asked = grids.get(QUESTIONS.lower())
     answered = Answered() if asked is None else read_questions(asked, facts)
@@ -54,13 +54,14 @@ def job_from_grids(found: list[Grid], path: Path) -> JobFile:
     return _job(facts, path)
 
 
-def _known_sheets() -> set[str]:
+def known_sheets() -> set[str]:
+    """Names of the sheets that a form may have, in small letters."""
     names = [table.sheet for table in tables()]
     return {name.lower() for name in (*names, QUESTIONS, SKETCH, LISTS, SETTINGS_SHEET)}
 
 
 def _strange_sheets(grids: dict[str, Grid]) -> list[str]:
-    strange = [grid.name for name, grid in grids.items() if name not in _known_sheets()]
+    strange = [grid.name for name, grid in grids.items() if name not in known_sheets()]
     return [f'the sheet "{name}" is not part of the form; not read.' for name in strange]
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from textwrap import wrap
 
 from estimator.guide.checked import problem_of
-from estimator.guide.defaults import is_asked
+from estimator.guide.defaults import is_asked, say_here
 from estimator.guide.facts import pruned
 from estimator.guide.questions import Answers, Question, by_key, questions
 from estimator.guide.session import INDENT, WIDTH
@@ -100,7 +100,7 @@ def new_answers(answers: Answers, key: str, value: str) -> Change:
 
 
 def _told(question: Question, before: Answers, after: Answers) -> Iterator[str]:
-    yield question.ask
+    yield say_here(after)(question.ask)
     yield f"{INDENT}before: {_words(question, before)}"
     yield f"{INDENT}after:  {_words(question, after)}"
     for key in before:

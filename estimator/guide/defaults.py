@@ -8,16 +8,19 @@ from typing import get_args
 
 from estimator.guide.questions import UNKNOWN, YES_NO, Answers, Question, by_key, listed
 from estimator.guide.wires import cable_of, wire_of, wires
+from estimator.measures import MM_PER_IN
 from estimator.survey.locales import is_locale
 from estimator.survey.place import RoomUse
-from estimator.tables.facts import cable_kinds
+from estimator.tables.facts import cable_kinds, devices
+from estimator.tables.local_words import Say, local_words
 from estimator.units import LengthUnit, MeasureError, System, read_length, write_length
 
 INCH_COUNTRIES = ("US", "CA")
 OTHER_LOCALES = {"FR": "fr_FR", "DE": "de_DE", "ES": "es_ES", "IT": "it_IT", "NL": "nl_NL"}
 IN_WALL = ("trim", "wall")
-# What a strip is wider than the way between the boxes: 1 in beyond the middle of each.
-STRIP_BEYOND_IN = 2
+DEVICE = ".device"
+# What a strip is wider than the way between the boxes: about 1 in beyond the middle of each.
+STRIP_BEYOND_IN: Mapping[str, Fraction] = {"us": Fraction(2), "metric": 50 / MM_PER_IN}
 # Usual measures of a plan, not of a house: in inch houses, and in metric ones.
 RUN_HEIGHT = {"us": "3 in", "metric": "75 mm"}
 TRIM_STRIP = {"us": "4-1/2 in", "metric": "115 mm"}
@@ -58,7 +61,15 @@ def choices_of(question: Question, answers: Answers) -> Mapping[str, str]:
         return YES_NO
     if question.choices.startswith("="):
         return LISTS[question.choices.removeprefix("=")](answers)
-    return listed(question.choices)
+    say, units = say_here(answers), value_of("units", answers)
+    missing = set(devices("us")) - set(devices(units)) if question.path.endswith(DEVICE) else ()
+    found = listed(question.choices)
+    return {value: say(words) for value, words in found.items() if value not in missing}
+
+
+def say_here(answers: Answers) -> Say:
+    """Says a sentence in the trade words of the house's country."""
+    return local_words(value_of("country", answers), value_of("locale", answers))
 
 
 def is_asked(question: Question, answers: Answers) -> bool:
@@ -145,12 +156,12 @@ def _locale(answers: Answers) -> str:
 
 
 def _title(answers: Answers) -> str:
-    device, room = value_of("device", answers), value_of("room", answers)
+    device, room = say_here(answers)(value_of("device", answers)), value_of("room", answers)
     return f"New {device}, {room}"
 
 
 def _work(answers: Answers) -> str:
-    device, room = value_of("device", answers), value_of("room", answers)
+    device, room = say_here(answers)(value_of("device", answers)), value_of("room", answers)
     return f"Add one {device} in the {room}, fed from the box that is there."
 
 
@@ -170,7 +181,8 @@ def _method(answers: Answers) -> str:
 
 def _opening_width(answers: Answers) -> str:
     apart = apart_in(answers)
-    return "" if apart is None else write_length(apart + STRIP_BEYOND_IN, system_of(answers))
+    system = system_of(answers)
+    return "" if apart is None else write_length(apart + STRIP_BEYOND_IN[system], system)
 
 
 def _opening_height(answers: Answers) -> str:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from textwrap import wrap
 
 from estimator.guide.checked import problem_of
-from estimator.guide.defaults import choices_of, default_of, is_asked
+from estimator.guide.defaults import choices_of, default_of, is_asked, say_here
 from estimator.guide.facts import pruned
 from estimator.guide.questions import UNKNOWN, Answers, Question, by_key, questions
 from estimator.guide.typed import AnswerRefused, how_to_write, read_answer, said
@@ -64,7 +64,7 @@ def asking(state: State) -> list[str]:
         return []
     question, keys = by_key()[state.key], [each.key for each in to_ask(state.answers)]
     head = f"{keys.index(state.key) + 1} of {len(keys)}: {question.section}"
-    lines = ["", head, *wrap(question.ask, WIDTH)]
+    lines = ["", head, *wrap(say_here(state.answers)(question.ask), WIDTH)]
     if question.kind == "choice":
         lines += _choice_lines(question, state.answers)
     return lines
@@ -123,7 +123,7 @@ def reply(state: State, line: str) -> tuple[State, list[str]]:
 def explained(state: State) -> list[str]:
     """What is meant, where to measure, and how to write it."""
     question = by_key()[state.key or ""]
-    texts = (question.help, how_to_write(question, state.answers))
+    texts = (say_here(state.answers)(question.help), how_to_write(question, state.answers))
     return [line for text in texts for line in _indented(text)] + [
         f"{INDENT}{line}" for line in COMMANDS
     ]

@@ -8,7 +8,14 @@ from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
-from estimator.guide.defaults import bare_unit, choices_of, default_of, system_of, value_of
+from estimator.guide.defaults import (
+    bare_unit,
+    choices_of,
+    default_of,
+    say_here,
+    system_of,
+    value_of,
+)
 from estimator.guide.questions import UNKNOWN, Answers, Question
 from estimator.survey.locales import writes_comma
 from estimator.survey.messages import printable
@@ -77,7 +84,7 @@ def said(question: Question, value: str, answers: Answers) -> str:
 def how_to_write(question: Question, answers: Answers) -> str:
     """What an answer looks like."""
     if question.kind in ("choice", "yes-no"):
-        words = ", ".join(choices_of(question, answers))
+        words = ", ".join(map(say_here(answers), choices_of(question, answers)))
         return f"Write one of: {words}{_or_unknown(question)}."
     metric = system_of(answers) == "metric"
     return f"{HOW[question.kind][metric]}{_or_unknown(question)}."
@@ -196,7 +203,9 @@ def _shown(text: str) -> str:
 def _choice(question: Question, text: str, answers: Answers) -> Answer:
     """By its number in the list, its word, its meaning, or the beginning of one of these."""
     choices = choices_of(question, answers)
-    value = _picked(choices, text.lower())
+    say = say_here(answers)
+    local = {say(value).lower(): value for value in choices}
+    value = local.get(text.lower()) or _picked(choices, text.lower())
     if value is None:
         read = f"{_shown(text)} is not one of these, or the beginning of more than one."
         raise AnswerRefused(read, how_to_write(question, answers))

@@ -84,11 +84,12 @@ def estimate_of(closed: Closed) -> Estimate:
 
 
 def _from_typed(closed: Closed, typed: TypedEstimate) -> Estimate:
-    """The estimate as typed; no tax stands in it, so the total is the price."""
+    """The estimate as typed; deposit and caps are of the price with the tax on top of it."""
     head, currency = closed.file.record.close_out, closed.currency
     price = round_money(typed.price, currency)
+    total = price + round_money(typed.tax, currency)
     phases = tuple((each.phase, each.hours) for each in typed.phases)
-    asked, cap = _deposit(closed, price, _ZERO)
+    asked, cap = _deposit(closed, total, _ZERO)
     whole = ((WHOLE_JOB, typed.labor_hours),) if typed.labor_hours else ()
     return Estimate(
         job=head.job,
@@ -98,7 +99,7 @@ def _from_typed(closed: Closed, typed: TypedEstimate) -> Estimate:
         locale=closed.locale,
         source=TYPED,
         price=price,
-        total=price,
+        total=total,
         materials=round_money(typed.materials, currency),
         hours=typed.labor_hours,
         by_phase=phases or whole,

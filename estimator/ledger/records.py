@@ -54,6 +54,7 @@ class TypedEstimate(Record):
     """The estimate typed out, where no job file is named."""
 
     price: Amount = Field(description="what the customer pays before tax")
+    tax: Amount = Field(default=Decimal(0), description="tax that the customer pays on top of it")
     materials: Amount = Field(description="cost of materials")
     labor_hours: Amount = Field(description="hours in all")
     permit: Amount = Field(default=Decimal(0), description="permit fee paid to the office")

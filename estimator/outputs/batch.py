@@ -1,4 +1,4 @@
-"""Prices all job files below a folder, on all cores, one small row a job."""
+"""Prices all jobs below a folder, text files and forms, on all cores, one small row a job."""
 
 from __future__ import annotations
 
@@ -27,7 +27,9 @@ PRICED: Status = "priced"
 STOPPED: Status = "stopped by a finding"
 FAILED: Status = "not priced"
 NO_JOB: Status = "no job"
-JOB_SUFFIX = ".toml"
+JOB_SUFFIX, FORM_SUFFIX = ".toml", ".xlsx"
+_PASSED_OVER = (".", "~$")
+"""How names begin that are no jobs: hidden ones, and locks of a spreadsheet program."""
 _IS_JOB = re.compile(r"^[ \t]*(?:\[[ \t]*job\b|job[ \t]*(?:\.|=[ \t]*\{))", re.MULTILINE)
 _WORKBOOK_END = ".bid.xlsx"
 _CHUNK_MOST, _CHUNKS_A_PROCESS = 32, 8
@@ -76,27 +78,29 @@ class BatchPlan:
 
 
 def job_files(folder: Path) -> list[Path]:
-    """Find the TOML files below a folder, in order of their names.
+    """Find the files below a folder that may be jobs, TOML text or forms, in order of their names.
 
-    Hidden folders are passed over, and links to folders are not followed.
+    Whether each is one is looked at when it is its turn. Hidden folders are passed over, and links
+    to folders are not followed.
 
     Raises:
         InputError: no such folder, or no such file in it.
     """
     if not folder.is_dir():
         raise InputError([Problem(str(folder), "is no folder.", "Name the folder with the jobs.")])
-    found = sorted(_toml_files(folder))
+    found = sorted(_candidates(folder))
     if not found:
-        write = "Job files are text files that end in .toml."
+        write = "Job files are text files that end in .toml, or filled survey forms (.xlsx)."
         raise InputError([Problem(str(folder), "holds no job file.", write)])
     return found
 
 
-def _toml_files(folder: Path) -> Iterator[Path]:
+def _candidates(folder: Path) -> Iterator[Path]:
     for here, folders, files in os.walk(folder):
         folders[:] = [name for name in folders if not name.startswith(".")]
         for name in files:
-            if name.lower().endswith(JOB_SUFFIX) and not name.startswith("."):
+            suffix = Path(name).suffix.lower()
+            if suffix in (JOB_SUFFIX, FORM_SUFFIX) and not name.startswith(_PASSED_OVER):
                 yield Path(here) / name
 
 
@@ -147,13 +151,10 @@ def _priced(path: Path, shown: str, plan: BatchPlan) -> BatchRow:
     from estimator.pricing.calendar import plan_calendar
     from estimator.pricing.engine import estimate
     from estimator.pricing.shelf import books_at_hand
-    from estimator.survey.reader import job_from_text
-    from estimator.text_files import read_text
 
-    text = read_text(path, str(path))
-    if not _IS_JOB.search(text):
+    file = _job_file(path)
+    if file is None:
         return BatchRow(shown, NO_JOB)
-    file = job_from_text(text, path)
     books = books_at_hand(file, plan.books, plan.user)
     bid = estimate(file.survey, books)
     stops = sum(each.stops_the_bid for each in bid.findings)
@@ -176,6 +177,30 @@ def _priced(path: Path, shown: str, plan: BatchPlan) -> BatchRow:
     return row
 
 
+def _job_file(path: Path) -> JobFile | None:
+    """Read a job from its text or from its form; None where the file is neither.
+
+    Raises:
+        InputError: with every problem.
+    """
+    from estimator.form.reader import read_form
+    from estimator.form.recognize import is_form
+    from estimator.survey.reader import job_from_text
+    from estimator.text_files import read_text
+
+    if path.suffix.lower() == FORM_SUFFIX:
+        return read_form(path) if is_form(path) else None
+    text = read_text(path, str(path))
+    return job_from_text(text, path) if _IS_JOB.search(text) else None
+
+
+def _workbook_end(path: Path) -> str:
+    """How the bid of a job is called; a form beside a text file of its name keeps its own end."""
+    if path.suffix.lower() == FORM_SUFFIX and path.with_suffix(JOB_SUFFIX).exists():
+        return FORM_SUFFIX + _WORKBOOK_END
+    return _WORKBOOK_END
+
+
 def _write(shown: str, file: JobFile, bid: Bid, plan: BatchPlan) -> None:
     """Write the bid workbook as `estimator bid` would, in the same folders as the jobs lie in.
 
@@ -186,7 +211,8 @@ def _write(shown: str, file: JobFile, bid: Bid, plan: BatchPlan) -> None:
     from estimator.pricing.one_more import one_more_outlet
     from estimator.pricing.versions import with_versions
 
-    path = (plan.workbooks or plan.folder) / Path(shown).with_suffix(_WORKBOOK_END)
+    end = _workbook_end(file.path)
+    path = (plan.workbooks or plan.folder) / Path(shown).with_suffix(end)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:

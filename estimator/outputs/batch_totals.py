@@ -35,6 +35,7 @@ class BatchTotals:
     Attributes:
         counts: files by status. by_currency: sums of those that were priced.
         failures: rows that were not priced or are stopped, as far as they are kept.
+        passed_over: names of files that are no job, as far as they are kept.
     """
 
     counts: dict[Status, int] = field(
@@ -42,6 +43,7 @@ class BatchTotals:
     )
     by_currency: dict[str, CurrencySums] = field(default_factory=dict)
     failures: list[BatchRow] = field(default_factory=list)
+    passed_over: list[str] = field(default_factory=list)
 
     @property
     def jobs(self) -> int:
@@ -58,6 +60,8 @@ class BatchTotals:
         self.counts[row.status] += 1
         if row.status in (FAILED, STOPPED) and len(self.failures) < MOST_NAMED:
             self.failures.append(row)
+        if row.status == NO_JOB and len(self.passed_over) < MOST_NAMED:
+            self.passed_over.append(row.file)
         if row.status != PRICED or row.total is None:
             return
         sums = self.by_currency.setdefault(row.currency, CurrencySums(row.currency))

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from estimator.drawing.draw import draw
 from estimator.drawing.records import Drawing
+from estimator.language import Language
 from estimator.measures import to_decimal
 from estimator.money import minor_unit, show_date, show_money
 from estimator.outputs import looks
@@ -19,6 +20,7 @@ from estimator.outputs.markup import safe
 from estimator.outputs.page import whole_page
 from estimator.outputs.xlsx_values import day_of
 from estimator.pricing.records import Bid
+from estimator.saying import said
 
 _STYLES = ("base.css", "bid.css")
 _LABEL, _WORDS, _AMOUNT = 1, 2, 3
@@ -49,15 +51,17 @@ def bid_page(bid: Bid) -> str:
     job, shop = bid.survey.job, bid.books.shop
     sheet = write_bid_sheet(Draft(bid, formats(shop.currency, job.locale, job.country)))
     head, *parts = _parts(bid, sheet)
-    drawing = draw(bid.survey, shop.practice)
+    drawing = draw(bid.survey, shop.practice, bid.books.language)
     lines = [
         *_head(bid, head),
         "<main>",
         *(line for at, part in enumerate(parts, start=1) for line in _section(part, f"part{at}")),
-        *_drawing(drawing),
+        *_drawing(drawing, bid.books.language),
         "</main>",
     ]
-    return whole_page(f"Bid {job.id}: {job.title}", "\n".join(lines), _STYLES, ())
+    title = bid.books.language.say(said("Bid {number}: {title}", number=job.id, title=job.title))
+    lang = bid.books.language.code
+    return whole_page(title, "\n".join(lines), _STYLES, (), lang=lang)
 
 
 def _parts(bid: Bid, sheet: Sheet) -> list[_Part]:
@@ -96,15 +100,17 @@ def _shown(bid: Bid, cell: Placed | None) -> str:
         return cell.value
     job, currency = bid.survey.job, bid.books.shop.currency
     if cell.look.form == looks.DATE:
-        return show_date(day_of(int(cell.value)), job.locale)
+        return show_date(day_of(int(cell.value)), bid.books.language.dates(job.locale))
     return show_money(to_decimal(cell.value, minor_unit(currency)), currency, job.locale)
 
 
 def _head(bid: Bid, part: _Part) -> Iterator[str]:
     """Who bids, for whom, and until when."""
-    yield '<a class="skip" href="#part1">Go to the work</a>'
+    say = bid.books.language.say
+    yield f'<a class="skip" href="#part1">{safe(say(said("Go to the work")))}</a>'
     yield "<header>"
-    yield f"<h1>Bid: {safe(bid.survey.job.title)}</h1>"
+    title = said("Bid: {title}", title=bid.survey.job.title)
+    yield f"<h1>{safe(say(title))}</h1>"
     yield from _pairs(part)
     yield "</header>"
 
@@ -114,7 +120,7 @@ def _section(part: _Part, mark: str) -> Iterator[str]:
     yield f'<h2 id="{mark}">{safe(part.title)}</h2>'
     if part.numbered:
         yield f'<ol start="{part.numbered[0][0]}">'
-        yield from (f"<li>{_lines(said)}</li>" for _, said in part.numbered)
+        yield from (f"<li>{_lines(told)}</li>" for _, told in part.numbered)
         yield "</ol>"
     yield from _pairs(part)
     for who in part.signed:
@@ -125,16 +131,16 @@ def _section(part: _Part, mark: str) -> Iterator[str]:
 def _pairs(part: _Part) -> Iterator[str]:
     """Names with what they are; an amount stands beside its name."""
     named = [row for row in part.rows if row[0]]
-    yield from (f"<p>{_lines(said)}</p>" for label, said, *_ in part.rows if not label)
+    yield from (f"<p>{_lines(told)}</p>" for label, told, *_ in part.rows if not label)
     if not named:
         return
     yield "<dl>"
-    for label, said, amount, total in named:
+    for label, told, amount, total in named:
         strong = ' class="strong"' if total else ""
         yield f"<div{strong}><dt>{safe(label)}</dt>"
         if amount:
             yield f'<dd class="amount">{safe(amount)}</dd>'
-        yield f"<dd>{_lines(said)}</dd></div>"
+        yield f"<dd>{_lines(told)}</dd></div>"
     yield "</dl>"
 
 
@@ -143,21 +149,25 @@ def _lines(text: str) -> str:
     return "<br>".join(safe(line) for line in text.split("\n"))
 
 
-def _drawing(drawing: Drawing) -> Iterator[str]:
+def _drawing(drawing: Drawing, language: Language) -> Iterator[str]:
     """Every wall as a picture, the key, and the same in words."""
+
+    def told(text: str) -> str:
+        return safe(language.say(text))
+
     yield '<section aria-labelledby="drawing" class="drawing">'
-    yield '<h2 id="drawing">The walls, drawn to scale</h2>'
+    yield f'<h2 id="drawing">{told(said("The walls, drawn to scale"))}</h2>'
     for at, view in enumerate(drawing.elevations, start=1):
-        yield f'<h3 id="view{at}">{safe(view.title)}</h3>'
+        yield f'<h3 id="view{at}">{told(view.title)}</h3>'
         yield f'<div class="wide" role="group" aria-labelledby="view{at}" tabindex="0">'
-        yield elevation_svg(view, f"wall{at}")
+        yield elevation_svg(view, f"wall{at}", language)
         yield "</div>"
-        yield "<details><summary>The same in words"
-        yield f'<span class="unseen">: {safe(view.title)}</span></summary><ul>'
-        yield from (f"<li>{safe(text)}</li>" for text in view.said)
+        yield f"<details><summary>{told(said('The same in words'))}"
+        yield f'<span class="unseen">: {told(view.title)}</span></summary><ul>'
+        yield from (f"<li>{told(text)}</li>" for text in view.said)
         yield "</ul></details>"
-    yield from (f"<p>{safe(text)}</p>" for text in drawing.remarks)
-    yield "<h3>How to read the lines</h3>"
+    yield from (f"<p>{told(text)}</p>" for text in drawing.remarks)
+    yield f"<h3>{told(said('How to read the lines'))}</h3>"
     yield '<ul class="key">'
-    yield from (f"<li>{swatch} {safe(words)}</li>" for swatch, words in key_items(drawing))
+    yield from (f"<li>{swatch} {told(words)}</li>" for swatch, words in key_items(drawing))
     yield "</ul></section>"

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from estimator.drawing.kind_words import room_called
 from estimator.outputs.calendar_words import days_line, visit_words
 from estimator.pricing.calendar import plan_calendar
 from estimator.pricing.records import Bid
+from estimator.saying import capital, listed, said, several, word
 from estimator.survey.electrical import Box
 from estimator.takeoff.records import Assumption
 
-_DEVICES = {
+DEVICES = {
     "receptacle": ("receptacle", "receptacles"),
     "gfci receptacle": ("receptacle with ground-fault protection",
                         "receptacles with ground-fault protection"),
@@ -27,7 +29,7 @@ _DEVICES = {
     "luminaire": ("light", "lights"),
     "none": ("box with a blank cover", "boxes with blank covers"),
 }  # fmt: skip
-_SOCKETS = {
+SOCKETS = {
     "receptacle": ("socket", "sockets"),
     "gfci receptacle": ("socket with its own protection", "sockets with their own protection"),
     "afci receptacle": ("socket with its own protection", "sockets with their own protection"),
@@ -37,17 +39,17 @@ _SOCKETS = {
 }
 _NORTH_AMERICA = ("US", "CA", "MX")
 _FINISH = {
-    "none": "left open for others to close",
-    "closed": "closed, not taped",
-    "taped": "closed, taped and smoothed, ready to paint",
-    "painted": "closed, taped, smoothed and painted",
+    "none": said("left open for others to close"),
+    "closed": said("closed, not taped"),
+    "taped": said("closed, taped and smoothed, ready to paint"),
+    "painted": said("closed, taped, smoothed and painted"),
 }
 _PAINT = {
-    "wall": "the whole wall, corner to corner",
-    "spot": "only the patches",
-    "none": "no paint",
+    "wall": said("Painting: the whole wall, corner to corner."),
+    "spot": said("Painting: only the patches."),
+    "none": said("Painting: no paint."),
 }
-CAUTIONS = (
+CAUTIONS = said(
     "The power is turned off and proved dead before anything is opened. Local code and licensed "
     "practice decide. Old paint may hold lead, old compound and plaster asbestos, and pipes or "
     "cables may run hidden in walls: work stops if any of these is met."
@@ -61,7 +63,10 @@ def scope_lines(bid: Bid) -> Iterator[str]:
     yield from _new_boxes(bid)
     for box in bid.takeoff.boxes:
         if box.replaced:
-            yield f"The existing box {box.box_id} is too small and is replaced by a larger one."
+            yield said(
+                "The existing box {box} is too small and is replaced by a larger one.",
+                box=box.box_id,
+            )
     yield from _cable(bid)
     yield from _closing(bid)
 
@@ -74,27 +79,30 @@ def _new_boxes(bid: Bid) -> Iterator[str]:
         if box.id in counted:
             kinds.setdefault(box.device, []).append(box)
     for device, boxes in kinds.items():
-        places = ", ".join(_place(bid, box) for box in boxes)
-        yield f"{len(boxes)} new {_called(bid, device, len(boxes))}: {places}."
+        places = listed(_place(bid, box) for box in boxes)
+        called = _called(bid, device, len(boxes))
+        yield said(
+            "{count} new {devices}: {places}.", count=len(boxes), devices=called, places=places
+        )
 
 
 def device_called(device: str) -> str:
     """One device of a kind, in words."""
-    return _DEVICES.get(device, (device, device))[0]
+    return word(DEVICES.get(device, (device, device))[0])
 
 
 def _called(bid: Bid, device: str, count: int) -> str:
     """Name a device as people of the country do."""
-    local = _DEVICES if bid.survey.job.country in _NORTH_AMERICA else _DEVICES | _SOCKETS
-    one, several = local.get(device, (device, device))
-    return one if count == 1 else several
+    local = DEVICES if bid.survey.job.country in _NORTH_AMERICA else DEVICES | SOCKETS
+    one, more = local.get(device, (device, device))
+    return word(one if count == 1 else more)
 
 
 def _place(bid: Bid, box: Box) -> str:
     """Say which box, and in which room."""
     wall = next((wall for wall in bid.survey.walls if wall.id == box.wall), None)
     room = box.room or (wall.room if wall else "")
-    return f"{box.id} ({room})" if room else box.id
+    return said("{box} ({room})", box=box.id, room=room_called(room)) if room else box.id
 
 
 def device_there(bid: Bid, device: str) -> str:
@@ -106,41 +114,55 @@ def _cable(bid: Bid) -> Iterator[str]:
     runs = bid.takeoff.runs
     sources = dict.fromkeys(box.box_id for box in bid.takeoff.boxes if box.role == "source")
     if runs:
-        fed = f", fed from the existing box {' and '.join(sources)}" if sources else ""
-        yield f"New cable in {_several(len(runs), 'run', 'runs')}{fed}."
+        if not sources:
+            yield several(len(runs), "New cable in {count} run.", "New cable in {count} runs.")
+            return
+        yield several(
+            len(runs),
+            "New cable in {count} run, fed from the existing box {boxes}.",
+            "New cable in {count} runs, fed from the existing box {boxes}.",
+            boxes=listed(sources, said(" and ")),
+        )
 
 
 def _closing(bid: Bid) -> Iterator[str]:
     """What is opened and how far it is brought back."""
     finish, openings = bid.survey.finish, bid.takeoff.closing.openings
     if not openings:
-        yield "No openings in walls or ceilings besides those for the boxes."
+        yield said("No openings in walls or ceilings besides those for the boxes.")
         return
     finished = finish.scope in ("taped", "painted")
     hidden = openings - bid.takeoff.closing.visible_openings if finished else 0
     if openings > hidden:
         unpainted = finish.scope == "painted" and not bid.takeoff.closing.paint_in2
-        back = _FINISH["taped"] if unpainted else _FINISH.get(finish.scope, finish.scope)
-        yield f"{_several(openings - hidden, 'opening', 'openings')} in walls or ceilings, {back}."
+        back = _FINISH["taped"] if unpainted else _FINISH[finish.scope]
+        yield several(
+            openings - hidden,
+            "{count} opening in walls or ceilings, {finish}.",
+            "{count} openings in walls or ceilings, {finish}.",
+            finish=back,
+        )
     if hidden:
-        yield f"{_several(hidden, 'opening', 'openings')} out of sight, closed and not finished."
+        yield several(
+            hidden,
+            "{count} opening out of sight, closed and not finished.",
+            "{count} openings out of sight, closed and not finished.",
+        )
     if finish.scope == "painted" and bid.takeoff.closing.paint_in2:
-        yield f"Painting: {_PAINT.get(finish.paint, finish.paint)}."
-
-
-def _several(count: int, one: str, several: str) -> str:
-    return f"{count} {one if count == 1 else several}"
+        yield _PAINT[finish.paint]
 
 
 def visit_lines(bid: Bid) -> Iterator[tuple[str, str]]:
     """Each visit by number, what is done, and the wait after it; then the days of them all."""
     calendar = plan_calendar(bid)
     for visit in calendar.visits:
-        yield f"Visit {visit.number}", visit_words(visit)
-    yield "Time", days_line(calendar, bid.survey.job.locale)
+        yield said("Visit {number}", number=visit.number), visit_words(visit)
+    yield said("Time"), days_line(calendar, bid.survey.job.locale, bid.books.language)
 
 
 def assumption_said(each: Assumption) -> str:
     """One assumption as a sentence; the second total is named where it has it."""
-    said = f"{each.about[:1].upper()}{each.about[1:]}: {each.taken}".rstrip(".")
-    return f"{said} (if not: second total)." if each.in_second_total else f"{said}."
+    about, taken = capital(each.about), each.taken
+    if each.in_second_total:
+        return said("{about}: {taken} (if not: second total).", about=about, taken=taken)
+    return said("{about}: {taken}.", about=about, taken=taken)

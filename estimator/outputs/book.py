@@ -24,7 +24,7 @@ from openpyxl.writer.excel import ExcelWriter
 
 from estimator.outputs.book_chart import bar_chart
 from estimator.outputs.book_lines import line_chart
-from estimator.outputs.book_parts import Properties, finished
+from estimator.outputs.book_parts import LANGUAGE, Properties, finished
 from estimator.outputs.book_styles import Styles
 from estimator.outputs.cells import Placed, Sheet, Table
 from estimator.outputs.paging import page_breaks
@@ -45,7 +45,7 @@ class Contents:
     Attributes:
         names: defined names and the cell each stands for. forms: the job's format codes.
         paper: number of the paper size. job_id: shown at the foot of every page.
-        title, subject, creator, dated: the document's properties.
+        title, subject, creator, dated, language: the document's properties.
     """
 
     sheets: tuple[Sheet, ...]
@@ -57,6 +57,7 @@ class Contents:
     subject: str
     creator: str
     dated: date | None
+    language: str = LANGUAGE
 
 
 def book_bytes(contents: Contents) -> bytes:
@@ -73,7 +74,9 @@ def book_bytes(contents: Contents) -> bytes:
         _fill(page, sheet, styles)
         _set_up(page, sheet, contents)
     results = [results_of(sheet) for sheet in contents.sheets]
-    properties = Properties(contents.title, contents.subject, contents.creator, contents.dated)
+    properties = Properties(
+        contents.title, contents.subject, contents.creator, contents.dated, contents.language
+    )
     charts = [said for sheet in contents.sheets if (said := _charts_said(sheet))]
     return finished(_saved(book), results, charts, properties)
 

@@ -31,7 +31,9 @@ from openpyxl.drawing.text import (
 from estimator.outputs.charts import Bars, Picture
 from estimator.outputs.xlsx_values import clean_text, plain_number
 
-_GREYS = ("D0D0D0", "8C8C8C", "404040")
+_ALONE = "D0D0D0"
+_BESIDE = ("FFFFFF", "8C8C8C", "404040")
+"""Bars that stand side by side: each differs from the next by more than 3 to 1 in contrast."""
 _BLACK = "000000"
 _GENERAL = "General"
 _TITLE_SIZE, _TEXT_SIZE = 1100, 800  # hundredths of a point
@@ -72,6 +74,7 @@ def _axes(chart: BarChart, picture: Picture) -> None:
 
 def _series(picture: Picture, bars: Bars, at: int) -> Series:
     """One row of bars; the values it was drawn from stand beside, for programs that only show."""
+    grey = _ALONE if len(picture.bars) == 1 else _BESIDE[at]
     values = [NumVal(idx=each, v=plain_number(value)) for each, value in enumerate(bars.values)]
     cells, names = picture.labels
     cache = NumData(formatCode=picture.form, ptCount=len(values), pt=values)
@@ -81,7 +84,7 @@ def _series(picture: Picture, bars: Bars, at: int) -> Series:
         tx=SeriesLabel(v=bars.name),
         cat=AxDataSource(strRef=StrRef(f=cells, strCache=_texts(names))),
         val=NumDataSource(numRef=NumRef(f=bars.cells, numCache=cache)),
-        spPr=GraphicalProperties(solidFill=_GREYS[at], ln=LineProperties(solidFill=_BLACK)),
+        spPr=GraphicalProperties(solidFill=grey, ln=LineProperties(solidFill=_BLACK)),
         dLbls=_labels(picture.form),
     )
     series.invertIfNegative = False

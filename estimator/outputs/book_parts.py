@@ -19,6 +19,8 @@ from estimator.outputs.own_file import MAKER, MARK_PART, SHEETS, fingerprint
 from estimator.outputs.xlsx_values import clean_text, escape
 
 LONGEST_PROPERTY = 255
+LANGUAGE = "en"
+"""What a screen reader should read a file as, unless told otherwise."""
 _FIXED_TIME = (1980, 1, 1, 0, 0, 0)
 _LEVEL = 4
 # A formula as the library writes it: with an empty result behind it.
@@ -35,12 +37,13 @@ class NoPlaceForResult(RuntimeError):
 
 @dataclass(frozen=True, slots=True)
 class Properties:
-    """What the document says of itself."""
+    """What the document says of itself, the language of its words among it."""
 
     title: str
     subject: str
     creator: str
     dated: date | None
+    language: str = LANGUAGE
 
 
 def finished(
@@ -102,6 +105,7 @@ def _core(properties: Properties, mark: str) -> bytes:
         title=_property(properties.title),
         subject=_property(properties.subject),
         creator=_property(properties.creator),
+        language=properties.language,
         identifier=mark,
         category=MAKER,
         created=moment,

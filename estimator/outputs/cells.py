@@ -150,11 +150,16 @@ class Sheet:
 
     def ref(self, column: str, row: int) -> str:
         """Name a cell of this sheet so that any sheet's formula can use it."""
-        return f"'{self.name}'!${column}${row}"
+        return f"{self._quoted}!${column}${row}"
 
     def span(self, column: str, first: int, last: int) -> str:
         """Name a piece of a column so that any sheet's formula can use it."""
-        return f"'{self.name}'!${column}${first}:${column}${last}"
+        return f"{self._quoted}!${column}${first}:${column}${last}"
+
+    @property
+    def _quoted(self) -> str:
+        """The name as formulas write it; an apostrophe in it is doubled."""
+        return "'" + self.name.replace("'", "''") + "'"
 
     def title(self, text: str) -> None:
         """Write the sheet's title in A1."""

@@ -13,6 +13,7 @@ from estimator.outputs.formats import formats
 from estimator.outputs.looks import DATE, MONEY
 from estimator.outputs.workbook import write_file
 from estimator.pricing.change_records import ChangeOrder
+from estimator.saying import said
 
 READING_ORDER = (write_page, write_lines, write_costs, write_change_price, write_change_checks)
 
@@ -27,6 +28,7 @@ def change_workbook(order: ChangeOrder) -> bytes:
     shown = formats(shop.currency, job.locale, job.country)
     draft = Draft(order.after, shown)
     sheets = tuple(write(draft, order) for write in READING_ORDER)
+    title = said("Change order to bid {bid}", bid=order.before.survey.job.id)
     from estimator.outputs.book import Contents, book_bytes  # openpyxl, and only here
 
     return book_bytes(
@@ -36,7 +38,7 @@ def change_workbook(order: ChangeOrder) -> bytes:
             forms={MONEY: shown.money, DATE: shown.date},
             paper=shown.paper,
             job_id=job.id,
-            title=f"Change order to bid {order.before.survey.job.id}",
+            title=draft.say(title),
             subject=job.title,
             creator=shop.terms.firm_name,
             dated=job.bid_date,

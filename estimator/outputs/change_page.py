@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from estimator.language import SOURCE, Language
 from estimator.outputs import looks
 from estimator.outputs.bid_words import CAUTIONS
 from estimator.outputs.cells import Sheet, blank, day, words
 from estimator.outputs.draft import NOT_STATED, Draft
 from estimator.outputs.text_layout import number
-from estimator.pricing.change_records import ChangedLine, ChangeOrder
+from estimator.pricing.change_records import ChangedLine, ChangeOrder, Recheck
+from estimator.saying import Saying, listed, said, word
 
-NAME = "Change order"
+NAME = said("Change order")
 WIDTHS = "17 70 17"
-NOTHING = "nothing"
-AGREED = (
+NOTHING = said("nothing")
+AGREED = said(
     "Signed by both, this page changes the bid named above. All else in that bid stays as it is."
 )
 _SIGNING_PT = 26
@@ -22,32 +24,36 @@ _SIGNING_PT = 26
 
 def write_page(draft: Draft, order: ChangeOrder) -> Sheet:
     """Write the page; amounts follow the sheet with the price of the change."""
-    sheet = draft.sheet(NAME, WIDTHS, wide=False)
+    sheet = draft.sheet(NAME, WIDTHS, wide=False, language=draft.language)
     sheet.one_page = True
-    sheet.title("Change order")
+    sheet.title(NAME)
     _parties(sheet, order)
-    _list(sheet, "What the house turned out to be", _facts(order))
-    for title, status in (("Added", "added"), ("Dropped", "dropped"), ("Changed", "changed")):
+    _list(sheet, said("What the house turned out to be"), _facts(order))
+    for title, status in (
+        (said("Added"), "added"),
+        (said("Dropped"), "dropped"),
+        (said("Changed"), "changed"),
+    ):
         found = (line for line in order.lines if line.status == status)
-        _list(sheet, title, (_said(line) for line in found))
-    _list(sheet, "Checked again, and not within", _open_checks(order))
-    sheet.section("Price")
+        _list(sheet, title, (_line_said(line) for line in found))
+    _list(sheet, said("Checked again, and not within"), _open_checks(order, draft.language))
+    sheet.section(said("Price"))
     _price(draft, sheet, order)
-    sheet.section("Terms")
+    sheet.section(said("Terms"))
     for label, text in (
-        ("Changes", order.after.books.shop.terms.change_line),
-        ("Agreement", AGREED),
-        ("Cautions", CAUTIONS),
+        (said("Changes"), word(order.after.books.shop.terms.change_line.strip())),
+        (said("Agreement"), AGREED),
+        (said("Cautions"), CAUTIONS),
     ):
         _line(sheet, label, text)
     sheet.skip()
-    for who in ("Customer, date", "Firm, date"):
+    for who in (said("Customer, date"), said("Firm, date")):
         sheet.put([words(who, looks.LABEL), blank(looks.RULE), blank(looks.RULE)], _SIGNING_PT)
     return sheet
 
 
 def _line(sheet: Sheet, label: str, text: str) -> None:
-    sheet.put([words(label, looks.LABEL), words(text.strip() or NOT_STATED, looks.PLAIN)])
+    sheet.put([words(label, looks.LABEL), words(text or NOT_STATED, looks.PLAIN)])
 
 
 def _parties(sheet: Sheet, order: ChangeOrder) -> None:
@@ -56,14 +62,19 @@ def _parties(sheet: Sheet, order: ChangeOrder) -> None:
         text for text in (terms.firm_name, terms.firm_contact, terms.firm_license) if text
     )
     rows = (
-        ("From", firm), ("For", job.customer), ("Address", job.address), ("Job", job.title),
-        ("To bid number", order.before.survey.job.id), ("Why", order.why),
-    )  # fmt: skip
+        (said("From"), firm),
+        (said("For"), job.customer),
+        (said("Address"), job.address),
+        (said("Job"), job.title),
+        (said("To bid number"), order.before.survey.job.id),
+        (said("Why"), order.why),
+    )
     for label, text in rows:
-        _line(sheet, label, text)
+        _line(sheet, label, text.strip())
     for label, date in (
-        ("Bid of", order.before.survey.job.bid_date), ("Date", job.bid_date),
-    ):  # fmt: skip
+        (said("Bid of"), order.before.survey.job.bid_date),
+        (said("Date"), job.bid_date),
+    ):
         if date is None:
             _line(sheet, label, NOT_STATED)
         else:
@@ -81,38 +92,67 @@ def _list(sheet: Sheet, title: str, lines: Iterable[str]) -> None:
 
 def _facts(order: ChangeOrder) -> Iterator[str]:
     for each in order.facts:
-        yield f"{each.about}: {each.before} before, {each.after} now"
+        yield said(
+            "{fact}: {before} before, {after} now",
+            fact=each.about,
+            before=each.before,
+            after=each.after,
+        )
 
 
-def _said(line: ChangedLine) -> str:
+def _line_said(line: ChangedLine) -> Saying:
     """One line with its counts; hours are not shown to the customer."""
     before, after = number(line.quantity_before), number(line.quantity_after)
+    what, unit = word(line.description), word(line.unit)
     if line.status == "changed" and before != after:
-        return f"{line.description}: {after} {line.unit} in place of {before}"
+        return said(
+            "{what}: {after} {unit} in place of {before}",
+            what=what,
+            after=after,
+            unit=unit,
+            before=before,
+        )
     if line.status == "changed":
-        return f"{line.description}: {after} {line.unit}, takes another time than before"
-    return f"{line.description}: {after if line.status == 'added' else before} {line.unit}"
+        return said(
+            "{what}: {after} {unit}, takes another time than before",
+            what=what,
+            after=after,
+            unit=unit,
+        )
+    count = listed((after if line.status == "added" else before, unit), " ")
+    return listed((what, count), ": ")
 
 
-def _open_checks(order: ChangeOrder) -> Iterator[str]:
+def _open_checks(order: ChangeOrder, language: Language) -> Iterator[Saying]:
     for each in order.rechecks:
-        if each.verdict_after in ("fail", "unknown"):
-            word = "not known" if each.verdict_after == "unknown" else "over its limit"
-            yield f"{each.title}: {word}; {each.figures_after}"
+        title, figures = word(each.title), _figures(each, language)
+        if each.verdict_after == "unknown":
+            yield said("{check}: not known; {figures}", check=title, figures=figures)
+        elif each.verdict_after == "fail":
+            yield said("{check}: over its limit; {figures}", check=title, figures=figures)
+
+
+def _figures(each: Recheck, language: Language) -> str:
+    """The figures of a check; what can only be said in English is marked as such elsewhere."""
+    figures = each.figures_after
+    if isinstance(figures, Saying) or language.code == SOURCE:
+        return figures
+    return said("{text} (in English)", text=figures)
 
 
 def _price(draft: Draft, sheet: Sheet, order: ChangeOrder) -> None:
     price = order.price
     rows = [
-        ("Change", "before tax", "change_before_tax", price.before_tax),
-        ("Sales tax", "on the change", "change_tax", price.tax),
-        ("This change", "in all", "change_total", price.total),
-        ("First bid", "as agreed", "job_total_before", price.job_total_before),
-        ("New total", "first bid and this change", "job_total", price.job_total),
+        (said("Change"), said("before tax"), "change_before_tax", price.before_tax),
+        (said("Sales tax"), said("on the change"), "change_tax", price.tax),
+        (said("This change"), said("in all"), "change_total", price.total),
+        (said("First bid"), said("as agreed"), "job_total_before", price.job_total_before),
+        (said("New total"), said("first bid and this change"), "job_total", price.job_total),
     ]
     if price.cap is not None:
-        rows.append(("New cap", "the job costs no more; the old cap ends", "job_cap", price.cap))
-    for label, said, name, amount in rows:
+        ends = said("the job costs no more; the old cap ends")
+        rows.append((said("New cap"), ends, "job_cap", price.cap))
+    for label, text, name, amount in rows:
         total = name in ("change_total", "job_total")
         cell = draft.money(name, amount, total=total)
-        sheet.put([words(label, looks.LABEL), words(said, looks.PLAIN), cell])
+        sheet.put([words(label, looks.LABEL), words(text, looks.PLAIN), cell])

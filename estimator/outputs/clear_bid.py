@@ -9,6 +9,7 @@ from estimator.outputs.tax_words import TAX_MODES
 from estimator.pricing.records import Bid
 from estimator.settings import Terms
 from estimator.tables.bid_fields import bid_fields
+from estimator.tables.local_words import local_words
 
 ON_THE_BID = "on the Bid, with its amount"
 NOTHING_ASKED = "none is asked"
@@ -36,9 +37,15 @@ def clear_bid(bid: Bid) -> tuple[StatedField, ...]:
     """Every field of the list, in its order."""
     terms = bid.books.shop.terms
     said = {**_of_the_job(bid), **_of_the_price(bid), **_of_the_terms(terms)}
+    say = local_words(bid.survey.job.country, bid.survey.job.locale)
     return tuple(
         StatedField(
-            row.field, row.title, _filled(said[row.field]), row.source, row.where, row.confidence
+            row.field,
+            say(row.title),
+            _filled(said[row.field]),
+            row.source,
+            row.where,
+            row.confidence,
         )
         for row in bid_fields()
     )

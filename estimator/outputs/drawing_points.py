@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from estimator.drawing.kind_words import KINDS
 from estimator.drawing.records import Elevation, Line, Point, Rect
 from estimator.outputs.drawing_style import LINES, RECTS, Fill, Stroke, run_stroke
 
@@ -14,7 +15,7 @@ _SOLID: tuple[Fill, ...] = ("black", "dark")
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """One shape as a line through points: what it is, and its name."""
+    """One shape as a line through points: what it is in a word, and its name."""
 
     kind: str
     name: str
@@ -59,10 +60,10 @@ def _of_rect(rect: Rect, *, solid: bool) -> Shape:
     left, right, low, high = rect.left_in, rect.right_in, rect.bottom_in, rect.top_in
     if solid:
         x = (left + right) / 2
-        return Shape(rect.kind, rect.name, ((x, low), (x, high)))
+        return Shape(KINDS[rect.kind], rect.name, ((x, low), (x, high)))
     round_it = ((left, low), (right, low), (right, high), (left, high), (left, low))
-    return Shape(rect.kind, rect.name, round_it)
+    return Shape(KINDS[rect.kind], rect.name, round_it)
 
 
 def _of_line(line: Line) -> Shape:
-    return Shape(line.kind, line.name, line.points)
+    return Shape(KINDS[line.kind], line.name, line.points)

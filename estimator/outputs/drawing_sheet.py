@@ -16,15 +16,18 @@ from estimator.outputs.draft import Draft
 from estimator.outputs.drawing_points import Group, Shape, groups_of
 from estimator.outputs.drawing_style import key_of
 from estimator.outputs.line_charts import LinePicture, Point, Side, Trace, Word
+from estimator.saying import listed, said
 
-NAME = "Wall drawing"
+NAME = said("Wall drawing")
 WIDTHS = "7 26 62 15 15"
-SAID_HEADERS = ("Line", "View", "What is drawn")
-KEY_HEADERS = ("Line", "What", "How it is drawn")
-_ADVICE = "True to scale. The lines are drawn from the points further down, which are not printed."
-_NOT_DRAWN = "not drawn"
-_PEN_UP = "end of this shape"
-_TEXT = "words"
+SAID_HEADERS = (said("Line"), said("View"), said("What is drawn"))
+KEY_HEADERS = (said("Line"), said("What"), said("How it is drawn"))
+_ADVICE = said(
+    "True to scale. The lines are drawn from the points further down, which are not printed."
+)
+_NOT_DRAWN = said("not drawn")
+_PEN_UP = said("end of this shape")
+_TEXT = said("words")
 _WIDE_CM, _HIGHEST_CM = Fraction(23), Fraction(15)
 _PT_PER_CM = Fraction(7200, 254)
 _ROW_CM = Fraction(45, 100)
@@ -39,9 +42,9 @@ _SIDES: dict[Anchor, Side] = {"start": "right", "middle": "middle", "end": "left
 
 def write_drawing(draft: Draft) -> Sheet:
     """Write the sheet: pictures first, then the same in words, then the points."""
-    sheet = draft.sheet(NAME, WIDTHS)
+    sheet = draft.sheet(NAME, WIDTHS, language=draft.language)
     draft.heading(sheet, NAME, _ADVICE)
-    made = draw(draft.bid.survey, draft.bid.books.shop.practice)
+    made = draw(draft.bid.survey, draft.bid.books.shop.practice, draft.language)
     rows = [_room_for(sheet, view, first=not at) for at, view in enumerate(made.elevations)]
     _in_words(sheet, made)
     sheet.printed_to = sheet.next_row - 1
@@ -59,16 +62,16 @@ def _room_for(sheet: Sheet, view: Elevation, *, first: bool) -> int:
 
 
 def _in_words(sheet: Sheet, made: Drawing) -> None:
-    said = [(view.title, text) for view in made.elevations for text in view.said]
-    said += [(_NOT_DRAWN, text) for text in made.remarks]
-    sheet.page("The same in words")
-    rows = enumerate(said, start=1)
+    drawn = [(view.title, text) for view in made.elevations for text in view.said]
+    drawn += [(_NOT_DRAWN, text) for text in made.remarks]
+    sheet.page(said("The same in words"))
+    rows = enumerate(drawn, start=1)
     sheet.table(
         "Drawn",
         SAID_HEADERS,
         ([line_number(at), words(view), words(text)] for at, (view, text) in rows),
     )
-    sheet.section("How to read the lines")
+    sheet.section(said("How to read the lines"))
     keys = enumerate(key_of(made), start=1)
     sheet.table(
         "Line_key",
@@ -81,15 +84,21 @@ def _points(draft: Draft, sheet: Sheet, view: Elevation, place: tuple[int, int])
     """Write the points of one view, and make its picture from them."""
     number_of_view, row = place
     unit = "mm" if draft.is_metric else "in"
-    headers = ("Point", "Part", "What", f"From the left, {unit}", f"Height, {unit}")
+    headers = (
+        said("Point"),
+        said("Part"),
+        said("What"),
+        said("From the left, {unit}", unit=unit),
+        said("Height, {unit}", unit=unit),
+    )
     table = _Points(sheet, unit, _pt_per_in(view))
-    sheet.section(f"Points of: {view.title}")
+    sheet.section(said("Points of: {view}", view=view.title))
     groups = tuple(groups_of(view))
     sheet.table(f"Points_{number_of_view}", headers, table.rows(groups, view.labels))
     low, high = _bounds(view)
     return LinePicture(
-        title=view.title,
-        said=" ".join(view.said),
+        title=draft.say(view.title),
+        said=draft.say(listed(view.said, " ")),
         traces=tuple(table.traces),
         words=tuple(table.texts)[: _MOST_SERIES - len(table.traces)],
         low=table.at(low),
@@ -145,7 +154,7 @@ class _Points:
             wide_pt = group.wide_in * self.pt_per_in
         self.traces.append(
             Trace(
-                name=_called(group.shapes),
+                name=self._sheet.language.say(_called(group.shapes)),
                 across=self._sheet.span("D", first, first + len(points) - 1),
                 up=self._sheet.span("E", first, first + len(points) - 1),
                 points=tuple(points),
@@ -165,7 +174,7 @@ def _grey(group: Group) -> Literal["black", "dark", "pale"]:
 
 def _called(shapes: tuple[Shape, ...]) -> str:
     """The kinds of shape in a group, each once."""
-    return ", ".join(dict.fromkeys(shape.kind for shape in shapes))
+    return listed(dict.fromkeys(shape.kind for shape in shapes))
 
 
 def _bounds(view: Elevation) -> tuple[Point, Point]:

@@ -11,6 +11,7 @@ from fractions import Fraction
 from typing import Literal
 
 from estimator.drawing.records import Drawing, LineKind, RectKind
+from estimator.saying import Saying, said
 
 Fill = Literal["none", "white", "pale", "dark", "black", "hatched", "dotted"]
 Dash = Literal["solid", "dashed", "dotted", "dash-dot"]
@@ -62,24 +63,32 @@ RUNS: tuple[Stroke, ...] = (
     Stroke(_THICK, "dash-dot"),
     Stroke(_THICK, "dotted"),
 )
-_DASH_WORDS: dict[Dash, str] = {
-    "solid": "thick line",
-    "dashed": "thick dashed line",
-    "dash-dot": "thick line of dashes and dots",
-    "dotted": "thick dotted line",
+_DASH_WORDS: dict[Dash, Saying] = {
+    "solid": said("thick line"),
+    "dashed": said("thick dashed line"),
+    "dash-dot": said("thick line of dashes and dots"),
+    "dotted": said("thick dotted line"),
 }
 _FRAMING: tuple[RectKind, ...] = (
     "plate", "stud", "king", "jack", "cripple", "post", "block", "nog", "joist", "tee stud",
     "header", "sill",
 )  # fmt: skip
-_RECT_WORDS: tuple[tuple[RectKind, str, str], ...] = (
-    ("existing box", "box that is there", "white rectangle with a thick edge"),
-    ("new box", "new box", "black rectangle"),
-    ("opening", "opening cut in the wall", "rectangle with a dashed edge"),
-    ("protection plate", "protection plate", "small dark rectangle on a stud or plate"),
-    ("door", "door", "rectangle with its name inside"),
-    ("window", "window", "rectangle with its name inside"),
-    ("obstacle", "something in the way", "rectangle with a dotted edge, with its name"),
+_RECT_WORDS: tuple[tuple[RectKind, Saying, Saying], ...] = (
+    ("existing box", said("box that is there"), said("white rectangle with a thick edge")),
+    ("new box", said("new box"), said("black rectangle")),
+    ("opening", said("opening cut in the wall"), said("rectangle with a dashed edge")),
+    (
+        "protection plate",
+        said("protection plate"),
+        said("small dark rectangle on a stud or plate"),
+    ),
+    ("door", said("door"), said("rectangle with its name inside")),
+    ("window", said("window"), said("rectangle with its name inside")),
+    (
+        "obstacle",
+        said("something in the way"),
+        said("rectangle with a dotted edge, with its name"),
+    ),
 )
 
 
@@ -87,8 +96,8 @@ _RECT_WORDS: tuple[tuple[RectKind, str, str], ...] = (
 class Key:
     """One line of the key: what is drawn, and how, in words; and the kind it shows."""
 
-    what: str
-    how: str
+    what: Saying
+    how: Saying
     rect: RectKind | None = None
     line: Stroke | None = None
 
@@ -110,12 +119,13 @@ def key_of(drawing: Drawing) -> Iterator[Key]:
     }
     for pattern, name in sorted(runs):
         stroke = run_stroke(pattern)
-        yield Key(f"{name} of cable", _DASH_WORDS[stroke.dash], line=stroke)
+        yield Key(said("{run} of cable", run=name), _DASH_WORDS[stroke.dash], line=stroke)
     for kind, what, how in _RECT_WORDS:
         if kind in rects:
             yield Key(what, how, rect=kind)
     if rects & set(_FRAMING):
-        how = "thin lines; a stud shows its narrow side"
-        yield Key("studs, plates and other framing", how, rect="stud")
+        how = said("thin lines; a stud shows its narrow side")
+        yield Key(said("studs, plates and other framing"), how, rect="stud")
     if "trim" in lines:
-        yield Key("top of the trim", "thin line of dashes and dots", line=LINES["trim"])
+        how = said("thin line of dashes and dots")
+        yield Key(said("top of the trim"), how, line=LINES["trim"])

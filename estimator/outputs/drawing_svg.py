@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from estimator.drawing.records import Drawing, Elevation, Label, Line, Rect
+from estimator.language import ENGLISH, Language
 from estimator.outputs.drawing_style import (
     LINES,
     RECTS,
@@ -18,6 +19,7 @@ from estimator.outputs.drawing_style import (
     run_stroke,
 )
 from estimator.outputs.markup import plain, safe
+from estimator.saying import listed
 
 LETTER = 10
 """Height of letters in the picture's own units; everything else follows."""
@@ -53,12 +55,13 @@ class _Frame:
         return plain(length_in * self.scale)
 
 
-def elevation_svg(view: Elevation, mark: str) -> str:
+def elevation_svg(view: Elevation, mark: str, language: Language = ENGLISH) -> str:
     """Draw one view.
 
     Args:
         view: the view.
         mark: begins every id of the picture, so that several may stand on one page.
+        language: of its title and description, and what its labels were told in when drawn.
     """
     (left, bottom), (right, top) = view.bounds
     scale = LETTER / view.text_in
@@ -66,12 +69,13 @@ def elevation_svg(view: Elevation, mark: str) -> str:
     wide = plain((right - left) * scale + 2 * _MARGIN)
     high = plain((top - bottom) * scale + 2 * _MARGIN)
     shapes = "\n".join(_shapes(view, frame))
+    title, said = language.say(view.title), language.say(listed(view.said, " "))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide} {high}" role="img" '
         f'aria-labelledby="{mark}-title {mark}-desc" font-family="Arial, Helvetica, sans-serif" '
         f'font-size="{LETTER}">\n'
-        f'<title id="{mark}-title">{safe(view.title)}</title>\n'
-        f'<desc id="{mark}-desc">{safe(" ".join(view.said))}</desc>\n'
+        f'<title id="{mark}-title">{safe(title)}</title>\n'
+        f'<desc id="{mark}-desc">{safe(said)}</desc>\n'
         f"{_patterns(mark)}\n{shapes}\n</svg>"
     )
 
@@ -151,7 +155,8 @@ def swatch_svg(key: Key, mark: str) -> str:
     )
 
 
-def key_items(drawing: Drawing) -> Iterator[tuple[str, str]]:
+def key_items(drawing: Drawing, language: Language = ENGLISH) -> Iterator[tuple[str, str]]:
     """The key to all views: a swatch, and what it stands for in words."""
     for at, key in enumerate(key_of(drawing), start=1):
-        yield swatch_svg(key, f"key{at}"), f"{key.what}: {key.how}"
+        words = listed((key.what, key.how), ": ")
+        yield swatch_svg(key, f"key{at}"), language.say(words)

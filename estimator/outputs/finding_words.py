@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from estimator.outputs.bid_words import device_called
+from estimator.pricing.assumed import subject_said
 from estimator.pricing.records import Bid
 from estimator.rules.facts import rule_rows
 from estimator.rules.records import Finding, RemedyChange
 from estimator.rules.remedies import is_taken
+from estimator.saying import listed, said, small, word
 from estimator.survey.records import Job
 from estimator.tables.facts import editions
 
@@ -53,10 +55,11 @@ def _taken(finding: Finding) -> Iterator[str]:
 
 def _change(change: RemedyChange) -> str:
     if change.what == "cable":
-        return f"run {change.subject} is {change.value} cable"
+        return said("run {run} is {cable} cable", run=change.subject, cable=change.value)
     if change.what == "box":
-        return f"box {change.subject} is one made for paddle fans"
-    return f"box {change.subject} gets a {device_called(change.value)}"
+        return said("box {box} is one made for paddle fans", box=change.subject)
+    device = device_called(change.value)
+    return said("box {box} gets a {device}", box=change.subject, device=device)
 
 
 def counts(findings: Sequence[Finding]) -> str:
@@ -94,7 +97,11 @@ def included(bid: Bid) -> Iterator[str]:
     """What the bid holds because of the checks, for the customer: no codes, no unit costs."""
     for finding in bid.findings:
         if finding.remedied:
-            yield f"{finding.title}, {finding.subject}: {'; '.join(_things(bid, finding))}."
+            things = listed(_things(bid, finding), "; ")
+            subject = subject_said(finding.subject)
+            yield said(
+                "{title}, {subject}: {things}.", title=finding.title, subject=subject, things=things
+            )
 
 
 def _things(bid: Bid, finding: Finding) -> Iterator[str]:
@@ -102,10 +109,10 @@ def _things(bid: Bid, finding: Finding) -> Iterator[str]:
     for each in finding.remedies:
         if isinstance(each, RemedyChange):
             yield _change(each)
-    if all(isinstance(each, RemedyChange) for each in finding.remedies):
+    if finding.remedies and all(isinstance(each, RemedyChange) for each in finding.remedies):
         return
     mark, book = finding.finding_id, bid.books.labor
-    parts = [part.description for part in bid.takeoff.parts if part.remedy == mark]
+    parts = [word(part.description) for part in bid.takeoff.parts if part.remedy == mark]
     tasks = [task.task for task in bid.takeoff.tasks if task.remedy == mark]
-    works = [book[task].description if task in book else task for task in tasks]
-    yield from dict.fromkeys(words[:1].lower() + words[1:] for words in (*parts, *works))
+    works = [word(book[task].description) if task in book else task for task in tasks]
+    yield from dict.fromkeys(small(words) for words in (*parts, *works))

@@ -35,7 +35,7 @@ def form_workbook(raw: Mapping[str, Any] | None = None, country: str = "US") -> 
     paper = _LETTER if country in _LETTER_COUNTRIES else _A4
     comma = writes_comma(str(job.get("locale", "en_US")))
     book, lists = new_book("Survey form")
-    add_questions(book, lists, filled=bool(values), paper=paper)
+    add_questions(book, lists, values, paper=paper)
     add_sketch(book, paper)
     add_tables(book, lists, values, comma=comma, paper=paper)
     book.move_sheet(lists.page, offset=len(book.sheetnames))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Mapping
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from copy import copy
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
@@ -13,6 +13,10 @@ from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.properties import PageSetupProperties
 
+from estimator.outputs.book import table_of
+from estimator.outputs.book_parts import LANGUAGE
+from estimator.outputs.book_styles import FONT
+from estimator.outputs.cells import Table
 from estimator.outputs.xlsx_values import as_text, clean_text
 
 if TYPE_CHECKING:
@@ -25,7 +29,6 @@ if TYPE_CHECKING:
 AS_TEXT = "@"
 """The number format that keeps a spreadsheet program from making a date of 12-6."""
 LISTS_SHEET = "Lists"
-_FONT = "Liberation Sans"
 _SIZE, _SMALL, _LARGE = 10, 9, 14
 _THIN = Side(style="thin", color="FF808080")
 _LINE = Side(style="thin", color="FF000000")
@@ -38,10 +41,10 @@ _STRANGER = "This word is not in the list. Choose one from the list, or leave th
 _MARGIN_IN, _EDGE_IN = 0.5, 0.3
 _EMPTY_CELL = "BZ1"
 
-TITLE = Font(name=_FONT, size=_LARGE, bold=True)
-HEAD = Font(name=_FONT, size=_SIZE, bold=True)
-BODY = Font(name=_FONT, size=_SIZE)
-NOTE = Font(name=_FONT, size=_SMALL, italic=True)
+TITLE = Font(name=FONT, size=_LARGE, bold=True)
+HEAD = Font(name=FONT, size=_SIZE, bold=True)
+BODY = Font(name=FONT, size=_SIZE)
+NOTE = Font(name=FONT, size=_SMALL, italic=True)
 
 _HEAD_LOOK = {"font": HEAD, "alignment": _WRAP, "fill": _GRAY, "border": Border(bottom=_LINE)}
 _ENTRY_LOOK = {
@@ -83,6 +86,7 @@ def new_book(title: str) -> tuple[Workbook, Lists]:
     page.sheet_state = "hidden"
     book.properties.title = title
     book.properties.creator = "estimator"
+    book.properties.language = LANGUAGE
     return book, Lists(page)
 
 
@@ -113,6 +117,16 @@ def heading(cell: BookCell, text: str) -> None:
     """Write the heading of a column."""
     _write(cell, text)
     _dress(cell, "heading", _HEAD_LOOK)
+
+
+def table(page: Worksheet, rows: tuple[int, int], headers: Sequence[str]) -> None:
+    """Make a named table of what stands from its row of headings to its last row.
+
+    A screen reader then says the heading with each cell, and the name of the table.
+    """
+    name = f"Form_{page.title.replace(' ', '_')}"
+    letters = [get_column_letter(at) for at in range(1, len(headers) + 1)]
+    page.add_table(table_of(Table(name, tuple(headers), *rows), letters))
 
 
 def entry(cell: BookCell, text: str = "") -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from openpyxl.utils import get_column_letter
 
@@ -16,6 +16,7 @@ from estimator.form.question_words import (
     shown_default,
 )
 from estimator.form.reader import QUESTIONS
+from estimator.guide.from_job import answers_from
 from estimator.guide.places import Names
 from estimator.guide.questions import Question, questions
 from estimator.outputs import form_page as page_of
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
     from openpyxl.worksheet.worksheet import Worksheet
 
 _WIDTHS = (5, 66, 28, 12, 19, 90)
-_ANSWER, _PRINTED = 3, 5
+_ANSWER, _BLANK, _PRINTED = 3, 5, 5
 _TITLE = "Survey of the job"
 _NOTES = (
     "Write in the column Answer; the first questions are enough for a bid. Empty: what stands "
@@ -41,8 +42,8 @@ _CALLED = (
     f"wall {_NAMES.wall}, boxes {_NAMES.source} and {_NAMES.new}, run {_NAMES.run}."
 )
 _FILLED = (
-    "This form was made from a job file: its facts stand on the sheets that follow. "
-    "What is answered here must agree with them."
+    "This form was made from a job file: its facts stand on the sheets that follow, and here under "
+    "If left blank. To change one, change it there; an answer here must agree with them."
 )
 _FIRST_PART, _REST = "First", "The rest, as far as you know it"
 _PAGES = 2
@@ -54,25 +55,30 @@ _DRAWING_PT = 250
 _DRAWING = "Sketch of the wall (an example is on the sheet Sketch)"
 
 
-def add_questions(book: Workbook, lists: Lists, *, filled: bool, paper: int) -> None:
-    """Add the sheet with every question of the survey."""
+def add_questions(book: Workbook, lists: Lists, job: Mapping[str, Any], *, paper: int) -> None:
+    """Add the sheet with every question of the survey; `job` are the values that fill the form.
+
+    What a job answers stands where the default would: it is what holds if a cell stays blank.
+    """
     page = book.create_sheet(QUESTIONS)
     page_of.set_text(page.cell(1, 1), _TITLE, page_of.TITLE, wrap=False)
-    notes = (*_NOTES, _FILLED if filled else _CALLED)
+    notes = (*_NOTES, _FILLED if job else _CALLED)
     for row, note in enumerate(notes, start=2):
         page_of.set_text(page.cell(row, 1), note, page_of.NOTE, wrap=False)
     head = len(notes) + 2
     for at, (name, width) in enumerate(zip(HEADS, _WIDTHS, strict=True), start=1):
         page_of.heading(page.cell(head, at), name)
         page.column_dimensions[get_column_letter(at)].width = width
-    last = _drawing(page, _rows(page, head + 1, lists) + 2)
+    asked = _rows(page, head + 1, lists, answers_from(job))
+    page_of.table(page, (head, asked), HEADS)
+    last = _drawing(page, asked + 2)
     page.freeze_panes = f"A{head + 1}"
     page.print_title_rows = f"{head}:{head}"
     page.print_area = f"A1:E{last}"
     page_of.paper(page, size=paper, wide=False, tall_pages=_PAGES)
 
 
-def _rows(page: Worksheet, row: int, lists: Lists) -> int:
+def _rows(page: Worksheet, row: int, lists: Lists, stated: Mapping[str, str]) -> int:
     """Every question below the heading of its part; gives the last row."""
     part = ""
     for question in questions():
@@ -81,6 +87,8 @@ def _rows(page: Worksheet, row: int, lists: Lists) -> int:
             page_of.set_text(page.cell(row, 2), here, page_of.HEAD)
             row, part = row + 1, here
         _question(page, row, question, lists)
+        blank = stated.get(question.key, shown_default(question))
+        page_of.set_text(page.cell(row, _BLANK), blank)
         row += 1
     return row - 1
 
@@ -99,10 +107,11 @@ def _drawing(page: Worksheet, row: int) -> int:
 
 
 def _question(page: Worksheet, row: int, question: Question, lists: Lists) -> None:
+    """One question, without what holds if it stays blank."""
     words = choices_for(question)
     asked = _asked(question, words)
     texts = (str(NUMBERS[question.key]), asked, "", question.unit or _UNITS.get(question.kind, ""),
-             shown_default(question), meaning(question))  # fmt: skip
+             "", meaning(question))  # fmt: skip
     for at, text in enumerate(texts, start=1):
         page_of.set_text(page.cell(row, at), text)
     page_of.entry(page.cell(row, _ANSWER))

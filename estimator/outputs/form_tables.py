@@ -24,6 +24,7 @@ _WIDTH, _OWN_WIDTH = 17, 13
 _ABOUT_PT = 105
 _ONE_WIDTHS = (26, 30, 12, 40, 60, 20)
 _ONE_HEADS = ("Fact", "Answer", "Unit", "Choices", "What it is", "If left blank")
+_SETTING_HEADS = ("Setting", "Value")
 _NEEDED = "*"
 _LIST_NOTE = (
     "One row for each. Leave empty what does not apply; write unknown where nobody knows. "
@@ -74,17 +75,21 @@ def _list_sheet(
         letter = get_column_letter(at)
         page.column_dimensions[letter].width = _WIDTH if at > 1 else _OWN_WIDTH
         page_of.set_text(page.cell(_ABOUT_ROW, at), _about(column), page_of.NOTE)
-        head = column.heading + (_NEEDED if column.needed else "")
-        page_of.heading(page.cell(_HEAD_ROW, at), head)
+        page_of.heading(page.cell(_HEAD_ROW, at), _headed(column))
         for row in range(_FIRST_ROW, last + 1):
             given = rows[row - _FIRST_ROW] if row - _FIRST_ROW < len(rows) else {}
             page_of.entry(page.cell(row, at), given.get(column.heading, ""))
         if column.choices and column.kind != "list":
             cells = f"{letter}{_FIRST_ROW}:{letter}{last}"
             page_of.drop_down(page, cells, column.choices, lists)
+    page_of.table(page, (_HEAD_ROW, last), [_headed(column) for column in columns])
     page.row_dimensions[_ABOUT_ROW].height = _ABOUT_PT
     page.freeze_panes = f"B{_FIRST_ROW}"
     page.print_title_rows = f"{_HEAD_ROW}:{_HEAD_ROW}"
+
+
+def _headed(column: Column) -> str:
+    return column.heading + (_NEEDED if column.needed else "")
 
 
 def _about(column: Column) -> str:
@@ -107,6 +112,7 @@ def _one_sheet(
     """A row for each fact of a single record."""
     _head(page, table.sheet, _ONE_NOTE)
     _heads(page, _ONE_HEADS, _ONE_WIDTHS)
+    page_of.table(page, (_ABOUT_ROW, _ABOUT_ROW + len(table.columns)), _ONE_HEADS)
     given = rows[0] if rows else {}
     for row, column in enumerate(table.columns, start=_HEAD_ROW):
         _fact(page, row, column, given.get(column.heading, ""))
@@ -136,8 +142,9 @@ def _heads(page: Worksheet, names: Sequence[str], widths: Sequence[float]) -> No
 
 def _settings_sheet(page: Worksheet, rows: Sequence[tuple[str, str]]) -> None:
     _head(page, SETTINGS_SHEET, _SETTING_NOTE)
-    _heads(page, ("Setting", "Value"), (48, 40))
+    _heads(page, _SETTING_HEADS, (48, 40))
     spare = [("", "")] * SPARE_ROWS
+    page_of.table(page, (_ABOUT_ROW, _ABOUT_ROW + len(rows) + SPARE_ROWS), _SETTING_HEADS)
     for row, (name, value) in enumerate([*rows, *spare], start=_HEAD_ROW):
         page_of.entry(page.cell(row, 1), name)
         page_of.entry(page.cell(row, 2), value)

@@ -11,6 +11,7 @@ from estimator.outputs.cells import Cell, Row, Sheet, blank, formula, number, wo
 from estimator.outputs.draft import Draft, percent, price
 from estimator.outputs.price_step import Step, by_word, choice, rate, text
 from estimator.pricing.price_records import PaymentStep
+from estimator.saying import word
 
 FIXED, BY_TIME, CAPPED = "fixed", "time-and-material", "not-to-exceed"
 PRICE_FORMS = {
@@ -75,7 +76,7 @@ def _forms(draft: Draft, sheet: Sheet) -> Iterator[Row]:
         picked = f"IF(price_form={text(kind)},{text(CHOSEN)},{text(NOT_CHOSEN)})"
         shown = CHOSEN if build.form.kind == kind else NOT_CHOSEN
         chosen = formula(picked, shown, looks.TEXT)
-        yield [words(kind), chosen, draft.money(amount, value), words(sentence)]
+        yield [words(kind), chosen, draft.money(amount, value), words(draft.say(word(sentence)))]
 
 
 def deposit_steps(draft: Draft) -> Iterator[Step]:

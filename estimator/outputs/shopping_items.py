@@ -9,14 +9,17 @@ from typing import Literal
 
 from estimator.outputs.text_layout import number
 from estimator.pricing.records import Bid, PackBought, ShoppingLine, StockDrawn
+from estimator.saying import capital, said
 
-TRUCK_AISLE = "From the truck"
-OTHER_AISLE = "Other"
+LENGTH = "length"
+NO_PRICE = said("no price in the book")
+TRUCK_AISLE = said("From the truck")
+OTHER_AISLE = said("Other")
 
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """One thing to get.
+    """One thing to get; its texts are sayings.
 
     Attributes:
         key: the same on every run for the same list; ticks are remembered by it.
@@ -50,7 +53,7 @@ def items_of(bid: Bid) -> tuple[Item, ...]:
 def _bought(line: ShoppingLine) -> Iterator[Item]:
     for at, pack in enumerate(line.packs, start=1):
         what, size = _pack_words(line, pack)
-        each = pack.price_each if pack.count > 1 or pack.sold_as == "length" else None
+        each = pack.price_each if pack.count > 1 or pack.sold_as == LENGTH else None
         yield Item(
             key=f"{line.item}/{at}",
             aisle=_aisle(line),
@@ -71,12 +74,27 @@ def _bought(line: ShoppingLine) -> Iterator[Item]:
 
 def _pack_words(line: ShoppingLine, pack: PackBought) -> tuple[str, str]:
     """How many of what, and how large each pack is."""
-    what, size = pack.description or line.description, f"{number(pack.pack_size)} {pack.unit}"
-    if pack.sold_as == "length":
-        whole = number(pack.pack_size * pack.count)
-        return f"{whole} {pack.unit} in one piece: {what}", ""
-    held = f"{size} in each" if pack.pack_size != 1 else ""
-    return f"{pack.count} x {what}", held
+    what, size = pack.description or line.description, number(pack.pack_size)
+    if pack.sold_as == LENGTH:
+        return in_one_piece(pack, what), ""
+    held = said("{size} {unit} in each", size=size, unit=pack.unit) if pack.pack_size != 1 else ""
+    return packs_of(pack, what), held
+
+
+def in_one_piece(pack: PackBought, what: str) -> str:
+    """A length to be cut from a reel."""
+    whole = number(pack.pack_size * pack.count)
+    return said("{length} {unit} in one piece: {what}", length=whole, unit=pack.unit, what=what)
+
+
+def packs_of(pack: PackBought, what: str) -> str:
+    """So many of a thing."""
+    return said("{count} x {what}", count=pack.count, what=what)
+
+
+def amount_of(quantity: Decimal, unit: str, what: str) -> str:
+    """So much of a thing, by its unit."""
+    return said("{amount} {unit} {what}", amount=number(quantity), unit=unit, what=what)
 
 
 def _unpriced(line: ShoppingLine) -> Item:
@@ -84,7 +102,7 @@ def _unpriced(line: ShoppingLine) -> Item:
         key=f"{line.item}/0",
         aisle=_aisle(line),
         item=line.item,
-        what=f"{number(line.to_buy)} {line.unit} {line.description}",
+        what=amount_of(line.to_buy, line.unit, line.description),
         detail="",
         why=_why(line),
         quantity=line.to_buy,
@@ -102,7 +120,7 @@ def _drawn(line: ShoppingLine) -> Iterator[Item]:
             key=f"{line.item}/truck{at}",
             aisle=TRUCK_AISLE,
             item=line.item,
-            what=f"{number(stock.quantity)} {stock.unit} {line.description}",
+            what=amount_of(stock.quantity, stock.unit, line.description),
             detail=_stock_words(line, stock),
             why=_why(line),
             quantity=stock.quantity,
@@ -120,12 +138,14 @@ def _stock_words(line: ShoppingLine, stock: StockDrawn) -> str:
 
 
 def _aisle(line: ShoppingLine) -> str:
-    return line.aisle[:1].upper() + line.aisle[1:] if line.aisle else OTHER_AISLE
+    return capital(line.aisle) if line.aisle else OTHER_AISLE
 
 
 def _why(line: ShoppingLine) -> str:
-    need = f"The work needs {number(line.need)} {line.unit}"
-    return f"{need}: {line.why}" if line.why else f"{need}."
+    need, unit = number(line.need), line.unit
+    if not line.why:
+        return said("The work needs {need} {unit}.", need=need, unit=unit)
+    return said("The work needs {need} {unit}: {why}", need=need, unit=unit, why=line.why)
 
 
 def expected(items: tuple[Item, ...]) -> Decimal:

@@ -11,12 +11,14 @@ from estimator.measures import to_decimal
 from estimator.outputs import looks
 from estimator.outputs.cells import Cell, Row, Sheet, figure_only, formula, middle, number, words
 from estimator.outputs.draft import UNKNOWN, Draft, price
+from estimator.outputs.price_step import text
+from estimator.outputs.shopping_items import NO_PRICE
 from estimator.pricing.records import PackBought, ShoppingLine, StockDrawn
+from estimator.saying import said
 
 TICK_BOX = "\u2610"
-TRUCK = "truck"
+TRUCK = said("truck")
 ROUND_SIX = 6
-_NO_PRICE = "no price in the book"
 
 
 class Getting:
@@ -72,7 +74,7 @@ class Getting:
         return self._row(
             (line.aisle, line.description, line.item),
             (formula(whole, ceil(line.to_buy)), number(1), line.unit),
-            (_NO_PRICE, ""),
+            (NO_PRICE, ""),
             (None, None),
         )
 
@@ -108,7 +110,8 @@ class Getting:
         count, size, unit = amount
         each, all_of_it = cost
         product = self._draft.round_to(f"E{row}*I{row}")
-        known = f'IF(I{row}="","{UNKNOWN}",IFERROR({product},"{UNKNOWN}"))'
+        unknown = text(self._draft.say(UNKNOWN))
+        known = f'IF(I{row}="",{unknown},IFERROR({product},{unknown}))'
         return [
             words(TICK_BOX, looks.MIDDLE), *map(words, what), count, size, middle(unit),
             words(origin[0]), price(each) if each is not None else words(UNKNOWN, looks.ENTRY_WORD),
@@ -121,6 +124,6 @@ def is_unpriced(line: ShoppingLine) -> bool:
     return not line.packs and line.to_buy > 0
 
 
-def money_or_unknown(text: str, amount: Decimal | None) -> Cell:
+def money_or_unknown(found: str, amount: Decimal | None) -> Cell:
     """An amount that a formula finds, or the word where there is none."""
-    return formula(text, UNKNOWN if amount is None else amount, looks.figure(looks.MONEY))
+    return formula(found, UNKNOWN if amount is None else amount, looks.figure(looks.MONEY))

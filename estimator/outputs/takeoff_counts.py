@@ -8,6 +8,7 @@ from fractions import Fraction
 from estimator.measures import Exact, to_decimal
 from estimator.outputs.cells import Row, figure_only, middle, words
 from estimator.outputs.draft import Draft
+from estimator.tables.local_words import local_words
 from estimator.takeoff.records import BoxCount, RunCount
 
 _SHOWN_PLACES = 3
@@ -47,7 +48,7 @@ def box_rows(draft: Draft) -> list[Row]:
 
 
 def _box(draft: Draft, box: BoxCount) -> Iterator[Row]:
-    group = f"{box.role} box"
+    group, job = f"{box.role} box", draft.bid.survey.job
     for what, volume_in3, why in (
         ("Room taken before the work", box.fill_before if box.existing else None, ""),
         ("Room taken after the work", box.fill_after, box.fill_sum),
@@ -58,7 +59,8 @@ def _box(draft: Draft, box: BoxCount) -> Iterator[Row]:
             room, unit = draft.box_volume(volume_in3)
             yield _row(box.box_id, group, (what, room, unit), why, box.item)
     wires = ", ".join(f"{count} of {size}" for size, count in box.conductors)
-    yield _row(box.box_id, group, ("Pigtails", box.pigtails, "ea"), f"insulated wires: {wires}")
+    pigtails = local_words(job.country, job.locale)("Pigtails")
+    yield _row(box.box_id, group, (pigtails, box.pigtails, "ea"), f"insulated wires: {wires}")
     held = ", ".join(map(str, box.joints)) or "none"
     joints = ("Wire connectors", len(box.joints), "ea")
     yield _row(box.box_id, group, joints, f"wires in each: {held}")

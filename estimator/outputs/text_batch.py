@@ -38,11 +38,18 @@ def failures_text(totals: BatchTotals) -> list[str]:
     more = totals.counts[FAILED] + totals.counts[STOPPED] - MOST_SHOWN
     if more > 0:
         lines.append(f"... and {counted(more, 'more job')}; the summary lists them all.")
-    passed = totals.counts[NO_JOB]
-    if passed:
-        files = counted(passed, "file")
-        lines += wrapped(f"Passed over, no [job] in it: {files} that ends in .toml.")
-    return lines
+    return [*lines, *_passed_over(totals)]
+
+
+def _passed_over(totals: BatchTotals) -> list[str]:
+    """Name the files that are no job, the first of them where there are very many."""
+    count, named = totals.counts[NO_JOB], totals.passed_over[:MOST_SHOWN]
+    if not count:
+        return []
+    more = f" and {count - len(named):,} more" if count > len(named) else ""
+    names = ", ".join(map(printable, named))
+    files = counted(count, "file")
+    return wrapped(f"Passed over, neither a job file nor a survey form: {files}: {names}{more}.")
 
 
 def _failure(file: str, status: str, problem: str, problems: int) -> str:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from decimal import Decimal
 
+from estimator.language import ENGLISH, Language
 from estimator.money import show_money
 from estimator.outputs.text_layout import heading, wrapped
 from estimator.pricing.records import Bid
+from estimator.saying import said
 from estimator.takeoff.records import Assumption
 
 CAUTION = (
@@ -18,10 +20,13 @@ UNMEASURED = "Not measured, so assumed"
 LEFT = "Found, and left as it is"
 
 
-def title_lines(bid: Bid) -> list[str]:
+def title_lines(bid: Bid, language: Language = ENGLISH) -> list[str]:
     """Say which job this is."""
     job = bid.survey.job
-    return wrapped(f"{job.title} (job {job.id}, {job.customer})")
+    named = said(
+        "{title} (job {job}, {customer})", title=job.title, job=job.id, customer=job.customer
+    )
+    return wrapped(language.say(named))
 
 
 def caution_lines() -> list[str]:
@@ -39,8 +44,8 @@ def assumption_lines(assumptions: Sequence[Assumption]) -> list[str]:
     lines: list[str] = []
     for title, decided in ((UNMEASURED, False), (LEFT, True)):
         listed = [each for each in assumptions if each.decided == decided]
-        said = [line for each in listed for line in _assumption(each)]
-        lines += [*heading(title), *said] if said else []
+        shown = [line for each in listed for line in _assumption(each)]
+        lines += [*heading(title), *shown] if shown else []
     return lines
 
 
@@ -52,13 +57,17 @@ def _assumption(each: Assumption) -> list[str]:
     return wrapped(f"{each.about}: {each.taken}{price}{checks}", first=f"{each.number:>2}. ")
 
 
-def unpriced_lines(bid: Bid) -> list[str]:
+def unpriced_lines(bid: Bid, language: Language = ENGLISH) -> list[str]:
     """List the items without a price; the total leaves them out."""
     items = bid.price.unpriced_items
     if not items:
         return []
-    said = wrapped("The total leaves these out. Give them a price in materials.csv:")
-    return [*heading("Price unknown"), *said, *(line for item in items for line in _item(item))]
+    without = said("The total leaves these out. Give them a price in materials.csv:")
+    return [
+        *heading(language.say(said("Price unknown"))),
+        *wrapped(language.say(without)),
+        *(line for item in items for line in _item(language.say(item))),
+    ]
 
 
 def _item(item: str) -> list[str]:

@@ -8,16 +8,21 @@ from estimator.outputs.shopping_items import expected, items_of
 from estimator.outputs.text_job import money
 from estimator.outputs.text_layout import printable
 from estimator.pricing.records import Bid
+from estimator.saying import said
 
 
 def message_text(bid: Bid) -> list[str]:
     """List what to get by aisle, each on a line that the phone may break as it likes."""
-    job, items = bid.survey.job, items_of(bid)
-    lines = [printable(f"Shopping list {job.id}: {job.title}")]
-    for aisle, listed in groupby(items, key=lambda item: item.aisle):
-        lines += ["", printable(aisle).upper(), *(f"- {printable(item.what)}" for item in listed)]
+    job, items, language = bid.survey.job, items_of(bid), bid.books.language
+    title = said("Shopping list {job}: {title}", job=job.id, title=job.title)
+    lines = [printable(language.say(title))]
+    for aisle, group in groupby(items, key=lambda item: item.aisle):
+        whats = (printable(language.say(item.what)) for item in group)
+        lines += ["", printable(language.say(aisle)).upper(), *(f"- {what}" for what in whats)]
     missing = sum(item.kind == "buy" and item.cost is None for item in items)
-    lines += ["", f"About {money(bid, expected(items))} before tax."]
+    total = money(bid, expected(items))
+    lines += ["", language.say(said("About {total} before tax.", total=total))]
     if missing:
-        lines.append(f"{missing} without a price in the book.")
+        without = said("{count} without a price in the book.", count=missing)
+        lines.append(language.say(without))
     return lines

@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
-from estimator.measures import System, show_area, show_length, show_volume
+from fractions import Fraction
+
+from estimator.measures import (
+    System,
+    in3_to_gal,
+    in3_to_l,
+    show_area,
+    show_length,
+    to_decimal,
+)
 from estimator.outputs.text_job import assumption_lines, caution_lines, title_lines
 from estimator.outputs.text_layout import heading, number, pairs, printable, wrapped
 from estimator.pricing.records import Bid
 from estimator.takeoff.records import CableCut, PartLine, RunCount, Takeoff, TaskLine, Visit
 
 AMOUNT_WIDTH = 12
+LIQUID_PLACES = 3
 GROUPS = {
     "cable": "Cable",
     "boxes": "Boxes",
@@ -148,7 +158,7 @@ def _surfaces(taken: Takeoff, system: System) -> list[str]:
         ("Openings", f"{closing.openings}, of which {closing.visible_openings} visible"),
         ("Patch", show_area(closing.patch_in2, system)),
         ("Tape", show_length(closing.tape_in, system)),
-        ("Compound", show_volume(closing.compound_in3, system)),
+        ("Compound", _liquid(closing.compound_in3, system)),
         ("Prime", show_area(closing.prime_in2, system)),
         ("Paint", show_area(closing.paint_in2, system)),
     ]
@@ -157,6 +167,13 @@ def _surfaces(taken: Takeoff, system: System) -> list[str]:
         for room, area in closing.disturbed_in2
     ]
     return [*heading("Surfaces"), *pairs([*rows, *rooms])]
+
+
+def _liquid(volume_in3: Fraction, system: System) -> str:
+    """A volume of compound as it is sold: gallons or litres, rounded half up."""
+    if system == "metric":
+        return f"{number(to_decimal(in3_to_l(volume_in3), LIQUID_PLACES))} L"
+    return f"{number(to_decimal(in3_to_gal(volume_in3), LIQUID_PLACES))} gal"
 
 
 def _visits(taken: Takeoff) -> list[str]:

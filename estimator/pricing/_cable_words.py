@@ -8,6 +8,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from estimator.pricing._cable_bought import Bought, Line
+from estimator.saying import listed, said, several
 
 Show = Callable[[Fraction], str]
 
@@ -42,17 +43,33 @@ class Story:
 
     def tell(self, show: Show) -> str:
         """Write the reason; `show` writes lengths in the reader's unit."""
-        parts = [self._remnants(), self._purchase(show), self._doubt()]
-        return "; ".join(part for part in parts if part)
+        parts = (self._remnants(), self._purchase(show), self._doubt())
+        return listed((part for part in parts if part), "; ")
 
     def _remnants(self) -> str:
         if not self.remnant_ids:
             return ""
-        one = len(self.remnant_ids) == 1
-        names = f"remnant{'' if one else 's'} {_listed(self.remnant_ids)}"
-        held = "every cut" if self._all_held else f"{self.cuts_held} of {self.cuts} cuts"
-        nothing = "" if self.bought.lines else ", so nothing is bought"
-        return f"{names} {'holds' if one else 'hold'} {held}{nothing}"
+        many, names = len(self.remnant_ids), _together(self.remnant_ids)
+        if not self._all_held:
+            return several(
+                many,
+                "remnant {names} holds {held} of {cuts} cuts",
+                "remnants {names} hold {held} of {cuts} cuts",
+                names=names, held=self.cuts_held, cuts=self.cuts,
+            )  # fmt: skip
+        if self.bought.lines:
+            return several(
+                many,
+                "remnant {names} holds every cut",
+                "remnants {names} hold every cut",
+                names=names,
+            )
+        return several(
+            many,
+            "remnant {names} holds every cut, so nothing is bought",
+            "remnants {names} hold every cut, so nothing is bought",
+            names=names,
+        )
 
     @property
     def _all_held(self) -> bool:
@@ -60,43 +77,67 @@ class Story:
 
     def _purchase(self, show: Show) -> str:
         if not self.bought.lines:
-            return "" if self.remnant_ids else "nothing needed"
-        goal = "to make up the order, " if self._all_held else ""
-        lines = [self._line(line, show, price=True) for line in self.bought.lines]
-        if self.other is None:
-            only = self.offer_count == 1
-            reason = "the only cable on file" if only else "no other offer does alone"
-            return f"{goal}{_listed(lines)}: {reason}"
-        return f"{goal}{_listed(lines)} {self._compared(self.other, show)}"
+            return "" if self.remnant_ids else said("nothing needed")
+        lines = [self._priced(line, show) for line in self.bought.lines]
+        reason = self._reason(_together(lines), show)
+        return said("to make up the order, {reason}", reason=reason) if self._all_held else reason
 
-    def _compared(self, other: Bought, show: Show) -> str:
+    def _reason(self, cable: str, show: Show) -> str:
+        """Say why it is this cable."""
+        if self.other is not None:
+            return self._compared(cable, self.other, show)
+        if self.offer_count == 1:
+            return said("{cable}: the only cable on file", cable=cable)
+        return said("{cable}: no other offer does alone", cable=cable)
+
+    def _compared(self, cable: str, other: Bought, show: Show) -> str:
         """Say what it costs, and what the other purchase costs."""
-        new = "all new cable: " if self.remnant_ids else ""
-        beside = f"{new}{self._line(other.lines[0], show)} ({self._money(other.cost)})"
-        costs = "costs" if self.bought.piece_count == 1 else "cost"
+        instead, price = self._line(other.lines[0], show), self._money(other.cost)
+        if self.remnant_ids:
+            instead = said("all new cable: {cable}", cable=instead)
+        pieces, line = self.bought.piece_count, self.bought.lines[0]
         if self.bought.cost == other.cost:
-            return f"{costs} the same as {beside}, {self._tie_reason(other)}"
-        line = self.bought.lines[0]
+            return several(
+                pieces,
+                "{cable} costs the same as {instead} ({price}), {reason}",
+                "{cable} cost the same as {instead} ({price}), {reason}",
+                cable=cable, instead=instead, price=price, reason=self._tie_reason(other),
+            )  # fmt: skip
         if self.bought.cost == line.price and len(self.bought.lines) == 1:
-            return f"{costs} less than {beside}"
-        return f"{costs} {self._money(self.bought.cost)}, less than {beside}"
+            return several(
+                pieces,
+                "{cable} costs less than {instead} ({price})",
+                "{cable} cost less than {instead} ({price})",
+                cable=cable, instead=instead, price=price,
+            )  # fmt: skip
+        return several(
+            pieces,
+            "{cable} costs {cost}, less than {instead} ({price})",
+            "{cable} cost {cost}, less than {instead} ({price})",
+            cable=cable, cost=self._money(self.bought.cost), instead=instead, price=price,
+        )  # fmt: skip
 
     def _tie_reason(self, other: Bought) -> str:
         """Say what decided between two purchases of one cost."""
         if self.bought.piece_count != other.piece_count:
-            return "in fewer pieces"
+            return said("in fewer pieces")
         if self.bought.length_in < other.length_in:
-            return "with less left over"
-        return "and stands first on the list"
+            return said("with less left over")
+        return said("and stands first on the list")
 
-    def _line(self, line: Line, show: Show, *, price: bool = False) -> str:
-        supplier = f" from {line.supplier}" if self.supplier_count > 1 else ""
-        at = f" at {self._money(line.price)}" if price else ""
-        if line.step_in is not None:
-            per = f" per {show(line.step_in)}" if price else ""
-            return f"{show(line.length_in)} by length{supplier}{at}{per}"
-        coils = "coil" if line.pieces == 1 else "coils"
-        return f"{line.pieces} {coils} of {show(line.length_in)}{supplier}{at}"
+    def _line(self, line: Line, show: Show) -> str:
+        """What is bought, and where there are several suppliers, from whom."""
+        cable = _called(line, show(line.length_in))
+        if self.supplier_count == 1:
+            return cable
+        return said("{cable} from {supplier}", cable=cable, supplier=line.supplier)
+
+    def _priced(self, line: Line, show: Show) -> str:
+        cable, price = self._line(line, show), self._money(line.price)
+        if line.step_in is None:
+            return said("{cable} at {price}", cable=cable, price=price)
+        step = show(line.step_in)
+        return said("{cable} at {price} per {step}", cable=cable, price=price, step=step)
 
     def _money(self, price: Decimal) -> str:
         return f"{price:.{self.places}f}"
@@ -105,11 +146,19 @@ class Story:
         if self.proven:
             return ""
         if self.by_rules:
-            return "so many cuts are placed by rules of thumb: a cheaper way may exist"
-        return "the search was stopped early: a cheaper way may exist"
+            return said("so many cuts are placed by rules of thumb: a cheaper way may exist")
+        return said("the search was stopped early: a cheaper way may exist")
 
 
-def _listed(words: Sequence[str]) -> str:
+def _called(line: Line, length: str) -> str:
+    if line.step_in is not None:
+        return said("{length} by length", length=length)
+    return several(
+        line.pieces, "{count} coil of {length}", "{count} coils of {length}", length=length
+    )
+
+
+def _together(names: Sequence[str]) -> str:
     """Join with commas, and with "and" before the last."""
-    *first, last = words
-    return f"{', '.join(first)} and {last}" if first else last
+    *first, last = names
+    return said("{first} and {last}", first=listed(first), last=last) if first else last

@@ -5,15 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from estimator.drawing.kind_words import room_called
 from estimator.pricing.worst import DEAR_FACTS
 from estimator.rules.records import Finding
 from estimator.rules.remedies import is_taken
+from estimator.saying import listed, said, several, word
 from estimator.survey.records import Survey
 from estimator.tables.assumed import Words, assumed_words
 from estimator.takeoff.records import Assumption, Takeoff
 
 _WHOLE_JOB = ("job", "circuit")
 _KINDS = ("run", "wall", "room")
+SUBJECTS = (*_WHOLE_JOB, "inspection", "survey")
+"""Subjects of findings that are neither part of the job nor named by it."""
+_RETURN_AIR = " return air"
 
 
 def with_assumptions(
@@ -74,13 +79,13 @@ def _concerns(survey: Survey, of: str, subject: str) -> bool:
 
 def _naming(line: Assumption, findings: list[Finding], two_totals: bool) -> Assumption:
     """The takeoff's line with the findings that hang on it, and what was decided of them."""
-    said = (words for each in findings for words in _decision(each))
+    decided = (words for each in findings for words in _decision(each))
     # Studs of typed legs are of no wall that the second total could make slim.
     is_set = line.fact in DEAR_FACTS and (line.fact, line.subject) != ("stud depth", "job")
     moves = _moves(findings, two_totals)
     return replace(
         line,
-        taken="; ".join((line.taken, *said)),
+        taken=listed((line.taken, *decided), "; "),
         moves_price=line.moves_price or moves,
         findings=_ids(findings),
         in_second_total=moves or (is_set and two_totals),
@@ -96,7 +101,9 @@ def _by_rule(survey: Survey, findings: list[Finding], two_totals: bool) -> Itera
         words = _words(found[0])
         subjects = tuple(dict.fromkeys(each.subject for each in found))
         where = "" if words.finding == found[0].finding_id else subject_words(survey, subjects)
-        about = f"{where}: {words.about}" if where else words.about
+        about = words.about
+        if where:
+            about = said("{subject}: {about}", subject=where, about=words.about)
         moves = _moves(found, two_totals)
         line = Assumption(0, about, words.taken, moves, subjects[0], findings=_ids(found))
         yield replace(line, in_second_total=moves)
@@ -118,31 +125,59 @@ def subject_words(survey: Survey, subjects: Sequence[str]) -> str:
             kinds.setdefault(kind, []).append(name)
         elif subject not in _WHOLE_JOB:
             kinds.setdefault("", []).append(subject)
-    return ", ".join(_named(kind, names) for kind, names in kinds.items())
+    return listed(_named(kind, names) for kind, names in kinds.items())
 
 
 def _named(kind: str, names: list[str]) -> str:
-    listed = ", ".join(names)
-    if not kind:
-        return listed
-    several = "boxes" if kind == "box" else f"{kind}s"
-    return f"{kind if len(names) == 1 else several} {listed}"
+    count = len(names)
+    together = listed(room_called(name) for name in names) if kind == "room" else listed(names)
+    match kind:
+        case "box":
+            return several(count, "box {names}", "boxes {names}", names=together)
+        case "run":
+            return several(count, "run {names}", "runs {names}", names=together)
+        case "wall":
+            return several(count, "wall {names}", "walls {names}", names=together)
+        case "room":
+            return several(count, "room {names}", "rooms {names}", names=together)
+        case _:
+            return listed(subject_said(name) for name in names)
+
+
+def subject_said(subject: str) -> str:
+    """What one finding is about, as its id has it: "run 1", "job"; a box is called by its name."""
+    kind, _, name = subject.partition(" ")
+    if kind == "run" and name.endswith(_RETURN_AIR):
+        return said("run {run} return air", run=name.removesuffix(_RETURN_AIR))
+    if kind in _KINDS and name:
+        return _named(kind, [name])
+    return word(subject) if subject in SUBJECTS else subject
 
 
 def _decided(findings: list[Finding]) -> Iterator[Assumption]:
     """What was found or not known, and is accepted or goes without its remedy, with the reason."""
     for each in findings:
-        if each.verdict != "pass" and (said := _decision(each)):
-            about = f"{each.title}, {each.subject}"
+        if each.verdict != "pass" and (reasons := _decision(each)):
+            where = subject_said(each.subject)
+            about = said("{title}, {subject}", title=each.title, subject=where)
             yield Assumption(
-                0, about, "; ".join(said), False, each.subject, findings=_ids([each]), decided=True
+                0,
+                about,
+                listed(reasons, "; "),
+                False,
+                each.subject,
+                findings=_ids([each]),
+                decided=True,
             )
 
 
 def _decision(finding: Finding) -> tuple[str, ...]:
     """What the job decided about a finding, with its reasons."""
-    said = (("accepted", finding.accepted), ("its remedy is declined", finding.declined))
-    return tuple(f"{what}: {reason}" for what, reason in said if reason)
+    given = (
+        (finding.accepted, said("accepted: {reason}", reason=finding.accepted)),
+        (finding.declined, said("its remedy is declined: {reason}", reason=finding.declined)),
+    )
+    return tuple(words for reason, words in given if reason)
 
 
 def _moves(findings: list[Finding], two_totals: bool) -> bool:

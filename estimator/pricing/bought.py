@@ -11,12 +11,13 @@ from estimator.catalog.records import Books, Material
 from estimator.money import round_money
 from estimator.pricing.packs import PackOffer
 from estimator.pricing.records import PackBought, ShoppingLine, StockDrawn
+from estimator.saying import said, word
 from estimator.survey.electrical import TruckStock
 from estimator.takeoff.records import PartLine
 
-NOT_ON_FILE = "not in the materials book: price it by hand, or add a row"
+NOT_ON_FILE = said("not in the materials book: price it by hand, or add a row")
 _SHELVES_KEPT = 4096
-NO_PRICE = "in the materials book without a price"
+NO_PRICE = said("in the materials book without a price")
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,9 +79,9 @@ def shopping_line(wanted: Wanted, answer: Answer, description: str) -> ShoppingL
     """One line of the list."""
     return ShoppingLine(
         item=wanted.part.item,
-        description=description,
-        aisle=wanted.shelf.ways[0].aisle if wanted.shelf.ways else "other",
-        unit=wanted.part.unit,
+        description=word(description),
+        aisle=word(wanted.shelf.ways[0].aisle if wanted.shelf.ways else "other"),
+        unit=word(wanted.part.unit),
         need=wanted.need,
         to_buy=answer.to_buy,
         packs=answer.packs,
@@ -107,7 +108,7 @@ def stock_drawn(books: Books, wanted: Wanted, stock: TruckStock, quantity: Decim
     """Truck stock used, at its stated cost, else at the lowest price on file."""
     each = stock.unit_cost if stock.unit_cost is not None else unit_price(wanted.shelf.ways)
     cost = None if each is None else round_money(each * quantity, books.shop.currency)
-    return StockDrawn(stock.item, quantity, wanted.part.unit, each, cost)
+    return StockDrawn(stock.item, quantity, word(wanted.part.unit), each, cost)
 
 
 def pack_bought(row: Material, count: int, currency: str) -> PackBought:
@@ -115,10 +116,10 @@ def pack_bought(row: Material, count: int, currency: str) -> PackBought:
     price = row.pack_price or Decimal(0)
     return PackBought(
         row.supplier,
-        row.description,
-        row.properties.get("sold_as") or "pack",
+        word(row.description),
+        word(row.properties.get("sold_as") or "pack"),
         row.pack_size,
-        row.unit,
+        word(row.unit),
         count,
         price,
         round_money(price * count, currency),

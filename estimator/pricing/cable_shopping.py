@@ -19,10 +19,11 @@ from estimator.pricing.coils import (
     choose_cable,
 )
 from estimator.pricing.records import PackBought, StockDrawn
+from estimator.saying import said, word
 from estimator.takeoff.amounts import Units, exact, trim, units_of
 from estimator.takeoff.records import CableOrder
 
-_TOO_SHORT = "no coil on file is long enough for the longest cut"
+_TOO_SHORT = said("no coil on file is long enough for the longest cut")
 _LENGTH = "length"
 _PLANS_KEPT = 4096
 _Offers = tuple[tuple[Coil, ...], tuple[ByLength, ...], tuple[Remnant, ...]]
@@ -30,11 +31,9 @@ _Offers = tuple[tuple[Coil, ...], tuple[ByLength, ...], tuple[Remnant, ...]]
 
 def cable_words(order: CableOrder, wanted: Wanted) -> str:
     """The cable's own words without those of one pack."""
-    return (
-        wanted.shelf.ways[0].description.rsplit(", ", 1)[0]
-        if wanted.shelf.ways
-        else f"{order.kind} cable"
-    )
+    if wanted.shelf.ways:
+        return word(wanted.shelf.ways[0].description.rsplit(", ", 1)[0])
+    return said("{kind} cable", kind=order.kind)
 
 
 def cable_answer(books: Books, order: CableOrder, wanted: Wanted, system: System) -> Answer:
@@ -79,7 +78,8 @@ def _plan(
     cuts: tuple[Fraction, ...], order_in: Fraction, offers: _Offers, units: Units
 ) -> CablePlan:
     def show(length_in: Fraction) -> str:
-        return f"{exact(length_in / LENGTH_IN[units.length])} {units.length}"
+        length = exact(length_in / LENGTH_IN[units.length])
+        return said("{length} {unit}", length=length, unit=word(units.length))
 
     return choose_cable(cuts, order_in, *offers, show=show)
 

@@ -21,6 +21,7 @@ from estimator.pricing.calendar_records import Calendar, VisitDays
 from estimator.pricing.man_days import MAN_DAY_H, day_equivalent, duration, man_days, whole_days
 from estimator.pricing.records import Bid, LaborLine
 from estimator.problems import InputError, Problem
+from estimator.saying import said, word
 from estimator.settings_risk import CalendarTerms
 from estimator.tables.compound import ORDINARY, UNKNOWN, drying, set_waits_count, setting
 from estimator.takeoff.records import Visit
@@ -32,7 +33,6 @@ _HOUR_MIN = 60
 _SOME_MONDAY = date(2026, 1, 5)
 _AGAIN = "return-visit"
 _AFTER_CABLE = ", "
-INSPECTION_TEXT = "the inspector looks before the wall is closed"
 DatesFrom = Literal["start", "bid date", "none"]
 
 
@@ -92,7 +92,7 @@ def _stops(bid: Bid) -> Iterator[_Stop]:
         last = visit is visits[-1]
         closes = seen and (not last or finish.scope != "painted" or len(visits) == 1)
         waits = set_waits_count(finish.compound, finish.scope, visit.number) if seen else 0
-        stop = _Stop(visit.what, visit.wait_after_h, 0, closes, waits)
+        stop = _Stop(word(visit.what), visit.wait_after_h, 0, closes, waits)
         yield from _with_inspection(bid, visit, stop)
 
 
@@ -105,9 +105,12 @@ def _with_inspection(bid: Bid, visit: Visit, stop: _Stop) -> Iterator[_Stop]:
         return
     stated = bid.survey.house.inspection_wait_days
     days = bid.books.shop.calendar.inspection_wait_days if stated is None else stated
-    before = first if parted else "run the cable"
-    yield _Stop(f"{before}; {INSPECTION_TEXT}", Decimal(0), days, closes=False, set_waits=0)
-    yield _Stop(rest or "close the wall and finish", stop.wait_h, 0, stop.closes, stop.set_waits)
+    before = word(first) if parted else said("run the cable")
+    what = said("{what}; the inspector looks before the wall is closed", what=before)
+    yield _Stop(what, Decimal(0), days, closes=False, set_waits=0)
+    yield _Stop(
+        word(rest) or said("close the wall and finish"), stop.wait_h, 0, stop.closes, stop.set_waits
+    )
 
 
 def _shares(labor: tuple[LaborLine, ...], stops: tuple[_Stop, ...]) -> tuple[Decimal, ...]:

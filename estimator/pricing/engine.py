@@ -7,12 +7,14 @@ from decimal import Decimal
 from estimator.catalog.records import Books
 from estimator.pricing.assumed import subject_words, with_assumptions
 from estimator.pricing.book_lines import book_lines
+from estimator.pricing.local_bid import in_local_words
 from estimator.pricing.records import Bid
 from estimator.pricing.ways import ONLY, on_route, ranked, routes_of
 from estimator.pricing.work import Work, work_out
 from estimator.pricing.worst import if_it_turns_out_badly
 from estimator.rules.records import Finding
 from estimator.rules.remedies import is_taken
+from estimator.saying import listed, lower, said
 from estimator.survey.records import Survey
 
 
@@ -32,7 +34,7 @@ def estimate(survey: Survey, books: Books) -> Bid:
     work = works[route]
     second_total, why = _second_total(on_route(survey, route), work, books)
     two_totals = second_total is not None
-    return Bid(
+    bid = Bid(
         survey=work.survey,
         books=books,
         takeoff=with_assumptions(work.survey, work.takeoff, work.findings, two_totals=two_totals),
@@ -46,27 +48,29 @@ def estimate(survey: Survey, books: Books) -> Bid:
         second_total=second_total,
         second_total_why=why,
     )
+    return in_local_words(bid)
 
 
 def _second_total(survey: Survey, work: Work, books: Books) -> tuple[Decimal | None, str]:
     """The total in the bad case, and what would have to be so; None where it is the same."""
-    bad, said = if_it_turns_out_badly(survey)
+    bad, facts = if_it_turns_out_badly(survey)
     unknown = tuple(
         _said(survey, each)
         for each in work.findings
         if each.verdict == "unknown" and is_taken(each, bad_case=True)
     )
-    said += unknown
-    if not said:
+    facts += unknown
+    if not facts:
         return None, ""
     screened = work.screened if bad is survey else None
     total = work_out(bad, books, bad_case=True, screened=screened).price.total
     if total == work.price.total:
         return None, ""
-    return total, "; ".join(said)
+    return total, listed(facts, "; ")
 
 
 def _said(survey: Survey, finding: Finding) -> str:
     """A finding in words: its rule, and what it is about where that is not the whole job."""
     where = subject_words(survey, [finding.subject])
-    return f"{finding.title.lower()} ({where})" if where else finding.title.lower()
+    title = lower(finding.title)
+    return said("{title} ({where})", title=title, where=where) if where else title

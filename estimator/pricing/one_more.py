@@ -16,14 +16,14 @@ from estimator.pricing.price_records import OneMore
 from estimator.pricing.records import Bid
 from estimator.pricing.ways import on_route, routes_of
 from estimator.pricing.work import Work, work_out
+from estimator.saying import said
 from estimator.survey.electrical import Box, Leg, Run
 from estimator.survey.records import Survey
 
-NO_NEW_BOX = "the job adds no outlet that another could be like"
-BLOCKED = "a finding stops the job itself"
-UNPRICED = "it takes parts that the book has no price for"
-SAME = "nothing more: the minimum charge covers both"
-MORE = "like the last new outlet, {path} of cable further; no more opening or patching in it"
+NO_NEW_BOX = said("the job adds no outlet that another could be like")
+BLOCKED = said("a finding stops the job itself")
+UNPRICED = said("it takes parts that the book has no price for")
+SAME = said("nothing more: the minimum charge covers both")
 
 
 def one_more_outlet(survey: Survey, books: Books, bid: Bid | None = None) -> OneMore:
@@ -51,7 +51,11 @@ def one_more_outlet(survey: Survey, books: Books, bid: Bid | None = None) -> One
         return OneMore(None, why_not)
     amount = work.price.total - bid.price.total
     path = books.shop.shown["price.one_more_path"]
-    return OneMore(amount, MORE.format(path=path) if amount else SAME)
+    more_of_it = said(
+        "like the last new outlet, {path} of cable further; no more opening or patching in it",
+        path=path,
+    )
+    return OneMore(amount, more_of_it if amount else SAME)
 
 
 def _route(survey: Survey, bid: Bid) -> str | None:

@@ -9,8 +9,9 @@ from functools import lru_cache
 from math import gcd, lcm
 
 from estimator.pricing._pack_search import Pack, cheapest_counts
+from estimator.saying import listed, said, several
 
-KEPT_CHOICES = 1 << 16
+KEPT_CHOICES = 1 << 13
 """Choices kept for asking again: many jobs need the same few parts."""
 
 
@@ -52,7 +53,8 @@ class PackChoice:
     why: str
 
 
-NOTHING = PackChoice((), Decimal(0), Decimal(0), "nothing needed")
+NOTHING = PackChoice((), Decimal(0), Decimal(0), said("nothing needed"))
+ONLY_PACK = said("the only pack on file")
 
 
 def choose_packs(need: Decimal, offers: Sequence[PackOffer]) -> PackChoice:
@@ -163,40 +165,70 @@ class _Words:
         return f"{price:.{self.places}f}"
 
     def line(self, offer: PackOffer, count: int) -> str:
-        packs = "pack" if count == 1 else "packs"
-        supplier = f" from {offer.supplier}" if self.named else ""
-        return f"{count} {packs} of {_plain(offer.pack_size)}{supplier}"
+        size = _plain(offer.pack_size)
+        packs = several(count, "{count} pack of {size}", "{count} packs of {size}", size=size)
+        if not self.named:
+            return packs
+        return said("{packs} from {supplier}", packs=packs, supplier=offer.supplier)
 
-    def purchase(self, chosen: _Purchase, *, comma: bool = False) -> str:
-        """List the packs with their prices, and the sum unless one price already is the sum."""
-        parts = [f"{self.line(*line)} at {self.money(line[0].price)}" for line in chosen.lines]
-        if chosen.pack_count == 1:
-            return f"{parts[0]} costs"
-        listed = " and ".join([", ".join(parts[:-1]), parts[-1]][len(parts) == 1 :])
-        return f"{listed} cost {self.money(chosen.cost)}{',' if comma else ''}"
+    def purchase(self, chosen: _Purchase) -> str:
+        """List the packs with their prices."""
+        parts = [
+            said("{packs} at {price}", packs=self.line(*line), price=self.money(line[0].price))
+            for line in chosen.lines
+        ]
+        *first, last = parts
+        return said("{first} and {last}", first=listed(first), last=last) if first else last
 
 
 def _why(chosen: _Purchase, one_kind: Sequence[_Purchase], say: _Words) -> str:
     """Set this purchase beside the best one that keeps to one kind of pack."""
     if len(one_kind) == 1:
-        return "the only pack on file"
+        return ONLY_PACK
     other = min(
         (purchase for purchase in one_kind if purchase.lines != chosen.lines),
         key=lambda purchase: (purchase.cost, purchase.pack_count, purchase.bought),
     )
-    beside = f"{say.line(*other.lines[0])} ({say.money(other.cost)})"
     if other.cost == chosen.cost:
-        return f"{say.purchase(chosen)} the same as {beside}, {_tie_reason(chosen, other)}"
-    return f"{say.purchase(chosen, comma=chosen.pack_count > 1)} less than {beside}"
+        return _same(chosen, other, say)
+    return _less(chosen, other, say)
+
+
+def _less(chosen: _Purchase, other: _Purchase, say: _Words) -> str:
+    """The sum is left out where one price already is the sum."""
+    packs, instead = say.purchase(chosen), say.line(*other.lines[0])
+    if chosen.pack_count == 1:
+        return said(
+            "{packs} costs less than {instead} ({price})",
+            packs=packs, instead=instead, price=say.money(other.cost),
+        )  # fmt: skip
+    return said(
+        "{packs} cost {cost}, less than {instead} ({price})",
+        packs=packs, cost=say.money(chosen.cost), instead=instead, price=say.money(other.cost),
+    )  # fmt: skip
+
+
+def _same(chosen: _Purchase, other: _Purchase, say: _Words) -> str:
+    packs, instead = say.purchase(chosen), say.line(*other.lines[0])
+    price, reason = say.money(other.cost), _tie_reason(chosen, other)
+    if chosen.pack_count == 1:
+        return said(
+            "{packs} costs the same as {instead} ({price}), {reason}",
+            packs=packs, instead=instead, price=price, reason=reason,
+        )  # fmt: skip
+    return said(
+        "{packs} cost {cost} the same as {instead} ({price}), {reason}",
+        packs=packs, cost=say.money(chosen.cost), instead=instead, price=price, reason=reason,
+    )  # fmt: skip
 
 
 def _tie_reason(chosen: _Purchase, other: _Purchase) -> str:
     """Say what decided between two purchases of one cost."""
     if chosen.pack_count != other.pack_count:
-        return "in fewer packs"
+        return said("in fewer packs")
     if chosen.bought != other.bought:
-        return "with less left over"
-    return "and stands first on the list"
+        return said("with less left over")
+    return said("and stands first on the list")
 
 
 def _plain(number: Decimal) -> str:

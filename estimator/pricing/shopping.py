@@ -20,10 +20,12 @@ from estimator.pricing.cable_shopping import cable_answer, cable_words
 from estimator.pricing.packs import PackChoice, PackOffer, choose_packs
 from estimator.pricing.records import ShoppingLine
 from estimator.problems import InputError, Problem
+from estimator.saying import said
 from estimator.survey.records import Survey
 from estimator.takeoff.records import PartLine, Takeoff
 
 _ITEMS_KEPT = 4096
+FROM_TRUCK = said("all from the truck")
 
 
 def shopping_list(survey: Survey, takeoff: Takeoff, books: Books) -> tuple[ShoppingLine, ...]:
@@ -96,7 +98,7 @@ def _shelf(survey: Survey, books: Books, part: PartLine) -> Shelf:
         unit=part.unit,
         pack_size=Decimal(1),
         pack_price=price,
-        supplier="priced by the job",
+        supplier=said("priced by the job"),
         aisle=on_file.ways[0].aisle if on_file.ways else "other",
         tax_class="goods",
         properties={"sold_as": "length"} if part.group == "cable" else {},
@@ -116,7 +118,7 @@ def _pack_answer(books: Books, wanted: Wanted) -> Answer:
             drawn.append(stock_drawn(books, wanted, stock, used))
             left -= used
     if not left:
-        return Answer(left, (), tuple(drawn), True, "all from the truck")
+        return Answer(left, (), tuple(drawn), True, FROM_TRUCK)
     if not wanted.shelf.priced:
         return Answer(left, (), tuple(drawn), False, wanted.shelf.why_unpriced)
     choice = _choice(left, wanted.shelf.offers)

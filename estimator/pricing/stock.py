@@ -6,10 +6,10 @@ from collections.abc import Callable, Iterator, Mapping
 from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
-from operator import attrgetter
 
 from estimator.catalog.records import Books, Material
 from estimator.measures import MM_PER_IN, cm3_to_in3, to_decimal
+from estimator.saying import word
 from estimator.takeoff.stock import BoxOnFile, ConnectorOnFile, Stock
 
 _BOOKS_KEPT = 8
@@ -51,8 +51,8 @@ def stock_of(books: Books) -> Stock:
     return Stock(
         boxes=tuple(sorted(map(_box, boxes), key=_box_size)),
         connectors=tuple(sorted(map(_connector, connectors), key=_connector_size)),
-        descriptions=_ByItem(books, attrgetter("description")),
-        units=_ByItem(books, attrgetter("unit")),
+        descriptions=_ByItem(books, lambda row: word(row.description)),
+        units=_ByItem(books, lambda row: word(row.unit)),
     )
 
 
@@ -65,7 +65,7 @@ def _box(row: Material) -> BoxOnFile:
     properties = row.properties
     return BoxOnFile(
         item=row.item,
-        description=row.description,
+        description=word(row.description),
         volume_in3=_volume_in3(row),
         gangs_count=int(Decimal(properties.get("gangs", "1"))),
         clamps=properties.get("clamps") == "yes",
@@ -99,7 +99,7 @@ def _box_size(box: BoxOnFile) -> tuple[Decimal, str]:
 
 
 def _connector(row: Material) -> ConnectorOnFile:
-    return ConnectorOnFile(row.item, row.description, holds(row.properties["holds"]))
+    return ConnectorOnFile(row.item, word(row.description), holds(row.properties["holds"]))
 
 
 def holds(text: str) -> dict[str, tuple[int, int]]:

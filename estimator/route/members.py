@@ -130,9 +130,13 @@ def _top(gap: Gap) -> Fraction:
     return (gap.bottom_in or Fraction(0)) + gap.height_in
 
 
+def stands_at(gap: Gap, height_in: Fraction) -> bool:
+    """Say whether there is no wall at a height of a gap: its sill counts, its top does not."""
+    return (gap.bottom_in or Fraction(0)) <= height_in < _top(gap)
+
+
 def _meet_gap(met: Met, kind: str, gap: Gap, height_in: Fraction) -> None:
-    bottom = gap.bottom_in or Fraction(0)
-    if bottom <= height_in < _top(gap) and kind not in met.passes_gap:
+    if stands_at(gap, height_in) and kind not in met.passes_gap:
         met.passes_gap += f" and a {kind}" if met.passes_gap else kind
 
 

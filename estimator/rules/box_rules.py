@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from estimator.rules.facts import Facts
 from estimator.rules.records import Finding
 from estimator.rules.registry import rule
+from estimator.saying import Saying, listed, said
 from estimator.survey.electrical import Box
 from estimator.tables.box_fill import US_RULE, FillRules
 from estimator.takeoff.amounts import exact
@@ -69,14 +70,19 @@ class _Case:
     unseen: bool
 
     @property
-    def figures(self) -> str:
+    def figures(self) -> Saying:
         """What is compared, in words."""
-        unit = self.rules.unit
-        before = self.taken_before
-        said = self.after.said if not before else f"before {before} {unit}, after {self.after.said}"
+        unit, taken = self.rules.unit, self.after.said
+        if self.taken_before:
+            before = self.taken_before
+            taken = said(
+                "before {before} {unit}, after {after}", before=before, unit=unit, after=taken
+            )
         if self.room is None:
-            return f"{said} {unit}; its volume is unknown"
-        return f"{said} of {_show(self.room)} {unit}{self._looked_up}"
+            return said("{taken} {unit}; its volume is unknown", taken=taken, unit=unit)
+        return self._looked_up(
+            said("{taken} of {room} {unit}", taken=taken, room=_show(self.room), unit=unit)
+        )
 
     @property
     def taken_before(self) -> str:
@@ -84,16 +90,15 @@ class _Case:
         taken = None if self.before is None else self.before.taken
         return "" if taken is None else _show(taken)
 
-    @property
-    def _looked_up(self) -> str:
-        """Where the volume comes from, if not from a mark, and what adds nothing to it."""
-        inside, words = self.box.contents, ""
+    def _looked_up(self, words: Saying) -> Saying:
+        """Add where the volume comes from, if not from a mark, and what adds nothing to it."""
+        inside = self.box.contents
         if self.count.item:
             return words
         if self.box.volume_in3 is None and inside.table_box is not None:
-            words = f" (standard box {inside.table_box})"
+            words = said("{figures} (standard box {row})", figures=words, row=inside.table_box)
         if None in inside.added_volumes_in3:
-            words += "; a ring or cover without a mark adds nothing"
+            words = listed((words, said("a ring or cover without a mark adds nothing")), "; ")
         return words
 
 
@@ -112,13 +117,13 @@ def judged(facts: Facts, count: BoxCount, rules: FillRules, cite: str) -> Findin
     if count.replaced and case.room is not None:
         return _replaced(facts, case, case.room, cite)
     if case.room is None and not count.existing and not count.item:
-        figures = f"{after.said} {rules.unit}; no box on file holds it"
+        figures = said("{taken} {unit}; no box on file holds it", taken=after.said, unit=rules.unit)
         return facts.finding(name, "fail", figures, cite, _NOT_ON_FILE)
     if case.room is None:
         remedy = _PLASTIC if box.metal == "no" else _READ_STAMP
         return facts.finding(name, "unknown", case.figures, cite, remedy)
     if unseen:
-        return facts.finding(name, "unknown", f"{case.figures}, cables assumed", cite, _OPEN_IT)
+        return facts.finding(name, "unknown", _assumed(case.figures), cite, _OPEN_IT)
     return _compared(facts, case, case.room, cite)
 
 
@@ -129,25 +134,39 @@ def _compared(facts: Facts, case: _Case, room: Fraction, cite: str) -> Finding:
         return facts.finding(name, "pass", case.figures, cite)
     if case.after.is_over(room):
         return facts.finding(name, "fail", case.figures, cite, _too_full(facts, case))
-    figures = f"{case.figures}, at most"
+    figures = listed((case.figures, said("at most")))
     remedy = f"Look {', and '.join(case.after.open)}: it may fit."
     return facts.finding(name, "unknown", figures, cite, remedy)
 
 
 def _replaced(facts: Facts, case: _Case, room: Fraction, cite: str) -> Finding:
-    """The finding of an old box that gets a larger one in its place."""
+    """The finding of an old box that gets another in its place.
+
+    One that was too small is put right: the plan has its remedy already. One that only makes way
+    for a fan box was not over its limit.
+    """
     count, unit = case.count, case.rules.unit
     old, before = room_of(case.box, case.rules), case.taken_before
-    figures = (
-        f"old box: {'' if old is None else _show(old)} {unit} for {before or 'what is in it'} "
-        f"before the work; new box: {case.after.said} of {_show(room)} {unit}"
+    figures: Saying = said(
+        "old box: {old} {unit} for {before} before the work; new box: {after} of {room} {unit}",
+        old="" if old is None else _show(old),
+        unit=unit,
+        before=before or said("what is in it"),
+        after=case.after.said,
+        room=_show(room),
     )
     name = (case.rules.rule, count.box_id)
-    words = _FOR_A_FAN if is_fan_box(case.box) else _REPLACED
+    for_a_fan = is_fan_box(case.box)
+    words = _FOR_A_FAN if for_a_fan else _REPLACED
     if case.unseen:
-        figures = f"{figures}, cables assumed"
-        return facts.finding(name, "unknown", figures, cite, f"{_OPEN_IT} {words}")
-    return facts.finding(name, "pass", figures, cite, words)
+        return facts.finding(name, "unknown", _assumed(figures), cite, f"{_OPEN_IT} {words}")
+    if for_a_fan:
+        return facts.finding(name, "pass", figures, cite, words)
+    return replace(facts.finding(name, "fail", figures, cite, words), remedied=True)
+
+
+def _assumed(figures: Saying) -> Saying:
+    return listed((figures, said("cables assumed")))
 
 
 def _too_full(facts: Facts, case: _Case) -> str:

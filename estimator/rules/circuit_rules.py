@@ -51,6 +51,13 @@ def breaker_limit(facts: Facts, wire: str, material: str) -> Limit | None:
         return None
 
 
+def is_no_branch_circuit(facts: Facts) -> bool:
+    """True for a breaker smaller than any branch circuit's, which this rule fails, once."""
+    breaker_a = facts.survey.circuit.breaker_a
+    least_a = facts.electrical("breaker-least").value
+    return breaker_a is not None and breaker_a < least_a and facts.is_in_force(RULE)
+
+
 def _old(facts: Facts) -> Finding:
     """The smallest wire of the circuit as it stands."""
     circuit, name = facts.survey.circuit, (RULE, CIRCUIT)

@@ -11,6 +11,7 @@ from typing import get_args
 
 from estimator.route.records import RunPath
 from estimator.rules.records import Finding, Remedy, Verdict
+from estimator.saying import word
 from estimator.settings import Practice
 from estimator.survey.electrical import Box
 from estimator.survey.place import Room, RoomUse, Wall
@@ -165,6 +166,6 @@ class Facts:
             edition=self.edition or "",
             remedy=remedy,
             blocking=verdict == "fail" and row["level"] != "note",
-            title=row["title"],
+            title=word(row["title"]),
             remedies=remedies,
         )

@@ -14,6 +14,7 @@ from estimator.rules.facts import Facts
 from estimator.rules.house_rules import caution_for
 from estimator.rules.records import Finding, RemedyPart, RemedyTask
 from estimator.rules.registry import rule
+from estimator.saying import Saying, listed, said
 from estimator.takeoff.amounts import trim
 from estimator.takeoff.openings import holes
 from estimator.takeoff.run_lines import trim_in
@@ -76,9 +77,9 @@ def disturbed_rooms(facts: Facts) -> Iterator[Disturbed]:
     """Every room whose painted surface the job disturbs, by name."""
     trims = _trim_by_room(facts)
     cut = dict(facts.takeoff.closing.disturbed_in2)
-    listed = holes(facts.survey)
+    openings = holes(facts.survey)
     for room_id in sorted(cut.keys() | trims.keys()):
-        here = [hole for hole in listed if hole.room == room_id]
+        here = [hole for hole in openings if hole.room == room_id]
         openings_in2 = sum((hole.area_in2 for hole in here), _ZERO)
         room = facts.room(room_id)
         yield Disturbed(
@@ -124,13 +125,13 @@ def _judge(facts: Facts, disturbed: Disturbed) -> Finding:
     outdoors = facts.use_of(disturbed.room) == "outdoors"
     limit = facts.building("lead-outdoors" if outdoors else "lead-room")
     name = (LEAD, f"room {disturbed.room}")
-    figures = f"{_built(facts)}; {_sum_words(facts, disturbed, limit.value)}"
+    figures = listed((_built(facts), *_sum_words(facts, disturbed, limit.value)), "; ")
     near = disturbed.known_in2 > ft2_to_in2(facts.building("lead-near").value) and not outdoors
     cite = facts.cite(limit)
     if disturbed.hammered or disturbed.known_in2 > ft2_to_in2(limit.value):
         return _over(facts, name, disturbed, (figures, cite))
     if near:
-        figures += "; near the limit"
+        figures = listed((figures, said("near the limit")), "; ")
     if disturbed.trim_in2 is None or disturbed.before_in2 is None:
         remedies = _REMEDIES if near else ()
         return facts.finding(name, "unknown", figures, cite, _missing(facts, disturbed), remedies)
@@ -147,7 +148,8 @@ def _over(
     remedy = caution_for(facts, "lead-over").text
     if disturbed.hammered:
         told = caution_for(facts, "lead-demolition")
-        figures += f"; hammered out: {', '.join(disturbed.hammered)}"
+        hammered = said("hammered out: {openings}", openings=listed(disturbed.hammered))
+        figures = listed((figures, hammered), "; ")
         remedy, cite = f"{told.text} {remedy}", told.cite
     house = facts.survey.house
     dated = facts.survey.job.year_built is not None or house.lead_tested == "found"
@@ -157,31 +159,45 @@ def _over(
     return facts.finding(name, "unknown", figures, cite, remedy, _REMEDIES)
 
 
-def _built(facts: Facts) -> str:
+def _built(facts: Facts) -> Saying:
     year = facts.survey.job.year_built
-    return "year built unknown" if year is None else f"built {year}"
+    return said("year built unknown") if year is None else said("built {year}", year=year)
 
 
-def _sum_words(facts: Facts, disturbed: Disturbed, limit_ft2: Fraction) -> str:
+def _sum_words(facts: Facts, disturbed: Disturbed, limit_ft2: Fraction) -> Iterator[Saying]:
     """The sum as a reader can redo it; parts rounded up and what is left rounded down."""
-    parts = (
-        ("openings", disturbed.openings_in2),
-        ("box cut-outs", disturbed.cutouts_in2),
-        ("trim taken off", disturbed.trim_in2 or _ZERO),
-        ("other work", disturbed.before_in2 or _ZERO),
-    )
-    terms = [f"{name} {_up(area)}" for name, area in parts if area]
-    summed = " + ".join(terms) or "nothing"
-    if len(terms) > 1:
-        summed = f"{summed} = {_up(disturbed.known_in2)}"
-    days = facts.building("lead-days").value
     left_in2 = ft2_to_in2(limit_ft2) - disturbed.known_in2
-    side = f"under by {_down(left_in2)}" if left_in2 >= 0 else f"over by {_up(-left_in2)}"
-    said = f"{summed} of {limit_ft2} ft2 in {days} days, {side}"
+    side = said("under by {area}", area=_down(left_in2))
+    if left_in2 < 0:
+        side = said("over by {area}", area=_up(-left_in2))
+    yield said(
+        "{sum} of {limit} ft2 in {days} days, {side}",
+        sum=_added(disturbed),
+        limit=limit_ft2,
+        days=facts.building("lead-days").value,
+        side=side,
+    )
     alone_in2 = ft2_to_in2(limit_ft2) - disturbed.openings_in2
     if disturbed.openings_in2 and alone_in2 >= 0 and disturbed.known_in2 > disturbed.openings_in2:
-        said += f"; openings alone under by {_down(alone_in2)}"
-    return said
+        yield said("openings alone under by {area}", area=_down(alone_in2))
+
+
+def _added(disturbed: Disturbed) -> Saying:
+    """What is disturbed, part by part."""
+    trim_in2, before_in2 = disturbed.trim_in2 or _ZERO, disturbed.before_in2 or _ZERO
+    parts = (
+        (said("openings {area}", area=_up(disturbed.openings_in2)), disturbed.openings_in2),
+        (said("box cut-outs {area}", area=_up(disturbed.cutouts_in2)), disturbed.cutouts_in2),
+        (said("trim taken off {area}", area=_up(trim_in2)), trim_in2),
+        (said("other work {area}", area=_up(before_in2)), before_in2),
+    )
+    terms = [words for words, area_in2 in parts if area_in2]
+    if not terms:
+        return said("nothing")
+    summed = listed(terms, " + ")
+    if len(terms) == 1:
+        return summed
+    return listed((summed, str(_up(disturbed.known_in2))), " = ")
 
 
 def _up(area_in2: Fraction) -> Decimal:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from estimator.rules.circuit_rules import amperes
+from estimator.rules.circuit_rules import amperes, is_no_branch_circuit
 from estimator.rules.facts import Facts
 from estimator.rules.place_facts import outlet_kind
 from estimator.rules.records import Finding
@@ -28,8 +28,11 @@ def rating_a(facts: Facts, box: Box) -> int | None:
 def receptacle_rating(facts: Facts) -> Iterator[Finding]:
     """Hold each new receptacle, and each old one whose rating was read, against the breaker.
 
-    A new one that source-class refuses for the same small circuit is told there, once.
+    A new one that source-class refuses for the same small circuit is told there, once; a breaker
+    that is no branch circuit's is told by breaker-wire.
     """
+    if is_no_branch_circuit(facts):
+        return
     for box in facts.boxes.values():
         unread = box.existing and box.device_rating_a is None
         if device_traits(box.device).is_receptacle and not unread and not _is_told(facts, box):

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from estimator.rules.records import Finding
 from estimator.survey.records import Survey
 from estimator.tables.house import safety_lines
+from estimator.tables.local_words import local_words
 
 THIS_JOB = "This job"
 Section = tuple[str, tuple[str, ...]]
@@ -18,10 +19,11 @@ def safety_list(survey: Survey, findings: Iterable[Finding]) -> tuple[Section, .
     Lines that hang on a rule are there only where that rule found something to look at.
     """
     asked = {finding.rule for finding in findings if finding.verdict != "pass"}
+    say = local_words(survey.job.country, survey.job.locale)
     sections: dict[str, list[str]] = {THIS_JOB: _this_job(survey)}
     for line in safety_lines(survey.job.country):
         if not line.rule or line.rule in asked:
-            sections.setdefault(line.heading, []).append(line.text)
+            sections.setdefault(line.heading, []).append(say(line.text))
     return tuple((heading, tuple(lines)) for heading, lines in sections.items())
 
 

@@ -117,7 +117,7 @@ def _as_amended(facts: Facts, rule_id: str, change: Amendment | None) -> Iterato
     if change is not None and change.change == "off":
         return
     for finding in FUNCTIONS[rule_id](facts):
-        if change is not None and finding.verdict == "fail":
+        if change is not None and finding.verdict == "fail" and not finding.remedied:
             yield replace(finding, verdict="note", blocking=False, remedies=())
         else:
             yield finding

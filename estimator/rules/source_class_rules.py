@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
+from estimator.rules.circuit_rules import is_no_branch_circuit
 from estimator.rules.facts import Facts
 from estimator.rules.place_facts import OutletKind, outlets, place_words
 from estimator.rules.records import Finding, Verdict
@@ -11,11 +13,12 @@ from estimator.rules.registry import rule
 from estimator.rules.source_class import SOURCE_CLASS, Answer, Standing, judge_as_planned, seen_by
 from estimator.rules.source_ranking import RankedSource, ranked_for
 from estimator.rules.source_rules import DWELLING, REFUSED_KINDS
-from estimator.survey.electrical import Box
+from estimator.survey.electrical import Box, CircuitKind
 from estimator.tables.source_class import ANY, circuit_classes, source_row
 
 RULE = SOURCE_CLASS
 OTHER_SOURCES = "job"
+_SMALL: CircuitKind = "ten ampere"
 _VERDICTS: dict[Standing, Verdict] = {
     "allowed": "pass",
     "unknown": "unknown",
@@ -34,7 +37,8 @@ def source_class(facts: Facts) -> Iterator[Finding]:
     refused: list[tuple[Box, OutletKind]] = []
     for box, kind in outlets(facts):
         answer = judge_as_planned(facts, box, kind)
-        if not _told_of_the_circuit(facts, box, answer):
+        told = _told_of_the_circuit(facts, box, answer) or _told_of_the_breaker(facts, box, kind)
+        if not told:
             yield _finding(facts, box, kind, answer)
         if answer.standing == "refused":
             refused.append((box, kind))
@@ -46,6 +50,17 @@ def _told_of_the_circuit(facts: Facts, box: Box, answer: Answer) -> bool:
     """True where the circuit as such is refused for what it is: other-dwelling says so, once."""
     told = seen_by(facts, box).kind in REFUSED_KINDS and facts.is_in_force(DWELLING)
     return told and answer.standing == "refused"
+
+
+def _told_of_the_breaker(facts: Facts, box: Box, kind: OutletKind) -> bool:
+    """True where nothing but the size of the breaker refuses it, which breaker-wire says, once."""
+    if not is_no_branch_circuit(facts) or seen_by(facts, box).breaker_a is None:
+        return False
+    if facts.survey.circuit.kind == _SMALL:
+        return True
+    circuit = facts.survey.circuit.model_copy(update={"breaker_a": None})
+    survey = facts.survey.model_copy(update={"circuit": circuit})
+    return judge_as_planned(replace(facts, survey=survey), box, kind).standing != "refused"
 
 
 def _finding(facts: Facts, box: Box, kind: OutletKind, answer: Answer) -> Finding:

@@ -8,7 +8,11 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
-NOT_STATED = "not stated"
+from estimator.saying import listed, said
+from estimator.survey.field_words import choice_said, key_said
+
+NOT_STATED = said("not stated")
+_LISTED = said("listed")
 # What tells the rows of a list apart, the first that every row has.
 _NAMES = ("id", "finding", "rule", "number", "name", "item", "wall")
 # Facts about the file and the bid, not about the house.
@@ -21,7 +25,8 @@ class ChangedFact:
 
     Attributes:
         about: where it stands, in words ("boxes new: height").
-        before, after: as typed in each file; "not stated" where a file has none.
+        before, after: as typed in each file; "not stated" where a file has none. Words of the
+            tool in all three can be told in other languages.
     """
 
     about: str
@@ -56,14 +61,14 @@ def _flat(value: object, about: str) -> Iterator[tuple[str, str]]:
             yield from _flat(inner, _joined(about, str(key)))
     elif isinstance(value, Sequence) and not isinstance(value, str) and _has_tables(value):
         for name, row in _named(value):
-            yield from _flat(row, f"{about} {name}")
+            yield from _flat(row, listed((about, name), " "))
     else:
         yield about, _shown(value)
 
 
 def _joined(about: str, key: str) -> str:
-    word = key.replace("_", " ")
-    return f"{about}: {word}" if about else word
+    word = key_said(key)
+    return listed((about, word), ": ") if about else word
 
 
 def _has_tables(rows: Sequence[object]) -> bool:
@@ -76,16 +81,18 @@ def _named(rows: Sequence[Any]) -> Iterator[tuple[str, object]]:
         names = [row.get(key) for row in rows if isinstance(row, Mapping)]
         if len(set(map(str, names))) == len(rows) and None not in names:
             for name, row in zip(names, rows, strict=True):
-                yield str(name), {at: each for at, each in row.items() if at != key} or "listed"
+                yield str(name), {at: each for at, each in row.items() if at != key} or _LISTED
             return
     yield from ((str(number), row) for number, row in enumerate(rows, start=1))
 
 
 def _shown(value: object) -> str:
     if isinstance(value, bool):
-        return "yes" if value else "no"
+        return choice_said("yes" if value else "no")
     if isinstance(value, Sequence) and not isinstance(value, str):
-        return ", ".join(_shown(each) for each in value) or "none"
+        return listed(map(_shown, value)) or said("none")
     if isinstance(value, date):
         return value.isoformat()
+    if isinstance(value, str):
+        return choice_said(value)
     return f"{value:f}" if isinstance(value, Decimal) else str(value)

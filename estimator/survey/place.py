@@ -117,7 +117,11 @@ class Gap(Record):
     """A door or a window in a wall, with the members that frame it."""
 
     wall: str
-    left_in: MaybeLength = Field(default=None, alias="left", description="x of its left edge")
+    left_in: MaybeLength = Field(
+        default=None,
+        alias="left",
+        description="x of its left edge; asked about where a run goes at its height",
+    )
     width_in: Length = Field(alias="width", gt=0)
     height_in: Length = Field(alias="height", gt=0)
     bottom_in: MaybeLength = Field(default=None, alias="bottom", description="sill; 0 for a door")

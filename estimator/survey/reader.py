@@ -18,6 +18,7 @@ from estimator.survey.messages import printable, problem_words
 from estimator.survey.names import Found
 from estimator.survey.records import Survey
 from estimator.survey.stand_ins import MARK, with_stand_ins
+from estimator.survey.unfinished import go_on
 from estimator.text_files import read_text
 from estimator.toml_files import fact_place, read_toml, toml_place
 from estimator.toml_lines import TomlPath, line_of
@@ -74,7 +75,8 @@ def job_from_text(text: str, path: Path) -> JobFile:
     if isinstance(found, Survey):
         return JobFile(path, text, found, tuple(notes))
     found.sort(key=lambda each: line_of(text, each[0]) or 0)
-    raise InputError(_problem(toml_place(str(path), text, each[0]), each) for each in found)
+    told = go_on(raw, found, path)
+    raise InputError(_problem(toml_place(str(path), text, each[0]), each) for each in told)
 
 
 def _problem(where: str, found: Found) -> Problem:

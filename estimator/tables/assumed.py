@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
+from estimator.saying import said, small, word
 from estimator.tables.facts import rows
 
-_AS_ASKED = "as the rule asks"
+_AS_ASKED = said("as the rule asks")
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +33,6 @@ def assumed_words(rule: str, subject: str, title: str) -> Words:
     on_file = {row["finding"]: row for row in rows("assumed")}
     row = on_file.get(f"{rule}:{subject}") or on_file.get(rule)
     if row is None:
-        return Words(rule, (), f"{title[:1].lower()}{title[1:]}", _AS_ASKED)
+        return Words(rule, (), small(word(title)), _AS_ASKED)
     facts = tuple(fact for fact in row["facts"].split("|") if fact)
-    return Words(row["finding"], facts, row["about"], row["taken"])
+    return Words(row["finding"], facts, word(row["about"]), word(row["taken"]))

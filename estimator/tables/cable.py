@@ -30,7 +30,7 @@ def cable_size(kind: str) -> CableSize | None:
 
 @dataclass(frozen=True, slots=True)
 class WireResistance:
-    """Solid uncoated copper at 75 C, direct current."""
+    """Solid uncoated wire at 75 C, direct current."""
 
     ohm_per_kft: Fraction
     where: str
@@ -38,9 +38,12 @@ class WireResistance:
 
 
 @cache
-def wire_resistance(wire: str) -> WireResistance | None:
-    """Resistance of one wire size; None where none is on file: sizes are never interpolated."""
+def wire_resistance(wire: str, material: str) -> WireResistance | None:
+    """Resistance of one size of one metal; None where none is on file, never another metal's.
+
+    Sizes are never interpolated.
+    """
     for row in rows("wire_resistance"):
-        if row["wire"] == wire:
+        if (row["material"], row["wire"]) == (material, wire):
             return WireResistance(Fraction(row["ohm_per_kft"]), row["where"], row["confidence"])
     return None

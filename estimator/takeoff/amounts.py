@@ -43,6 +43,17 @@ class Units:
         """A length with its unit."""
         return f"{self.say(length_in)} {self.small}"
 
+    def say_per(self, per_ft: Decimal) -> str:
+        """How many there are of something for each foot or metre of length.
+
+        >>> METRIC.say_per(Decimal("2.1336")), US.say_per(Decimal("2"))
+        ('7 for each metre', '2 for each foot')
+        """
+        if self.system == "us":
+            return f"{trim(per_ft)} for each foot"
+        per_m = Fraction(per_ft) * LENGTH_IN["m"] / LENGTH_IN["ft"]
+        return f"{exact(per_m)} for each metre"
+
     def add_up(self, lengths_in: Iterable[Fraction]) -> str:
         """A sum of lengths as text: "12 + 71 + 12"."""
         return " + ".join(self.say(each) for each in lengths_in)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from estimator.route.records import RunPath
+from estimator.saying import said, word
 from estimator.survey.electrical import Box
 from estimator.survey.place import Wall
 from estimator.survey.records import Survey
@@ -52,27 +53,29 @@ def assumptions(
 
 def _of_job(survey: Survey) -> Iterator[_Found]:
     if survey.job.year_built is None:
-        taken = "that no lead or asbestos work is needed; before 1978 and about 1980 it may be"
-        yield _Found(_JOB, "year built", "the year the house was built", taken)
+        taken = said(
+            "that no lead or asbestos work is needed; before 1978 and about 1980 it may be"
+        )
+        yield _Found(_JOB, "year built", said("the year the house was built"), taken)
     if survey.job.occupied == "unknown":
-        taken = "empty rooms; furniture takes longer"
-        yield _Found(_JOB, "occupied", "whether the rooms are lived in", taken)
+        taken = said("empty rooms; furniture takes longer")
+        yield _Found(_JOB, "occupied", said("whether the rooms are lived in"), taken)
 
 
 def _of_circuit(survey: Survey) -> Iterator[_Found]:
     circuit = survey.circuit
     if circuit.breaker_a is None:
-        taken = "that it fits the new cable; read it before work"
-        yield _Found(_CIRCUIT, "breaker", "the breaker's rating", taken)
+        taken = said("that it fits the new cable; read it before work")
+        yield _Found(_CIRCUIT, "breaker", said("the breaker's rating"), taken)
     if circuit.wire is None:
-        taken = "that it fits the breaker; look in the box"
-        yield _Found(_CIRCUIT, "wire", "the smallest wire on the circuit", taken)
+        taken = said("that it fits the breaker; look in the box")
+        yield _Found(_CIRCUIT, "wire", said("the smallest wire on the circuit"), taken)
     if circuit.grounded == "unknown":
-        taken = "that it has; test before work"
-        yield _Found(_CIRCUIT, "ground", "whether the circuit has a ground", taken)
+        taken = said("that it has; test before work")
+        yield _Found(_CIRCUIT, "ground", said("whether the circuit has a ground"), taken)
     if circuit.material == "unknown":
-        taken = "copper; look in the source box"
-        yield _Found(_CIRCUIT, "metal", "whether the old wire is aluminum", taken)
+        taken = said("copper; look in the source box")
+        yield _Found(_CIRCUIT, "metal", said("whether the old wire is aluminum"), taken)
 
 
 def _of_walls(survey: Survey, paths: tuple[RunPath, ...], units: Units) -> Iterator[_Found]:
@@ -83,51 +86,58 @@ def _of_walls(survey: Survey, paths: tuple[RunPath, ...], units: Units) -> Itera
         name = f"wall {wall.id}"
         if wall.id in assumed:
             spacing_in = wall.spacing_in or usual.spacing_in
-            taken = f"studs every {units.say_unit(spacing_in)}, a part bay counted as one stud"
-            yield _Found(name, "stud places", f"{name}: where the studs stand", taken)
+            every = units.say_unit(spacing_in)
+            taken = said("studs every {step}, a part bay counted as one stud", step=every)
+            yield _Found(
+                name, "stud places", said("wall {wall}: where the studs stand", wall=wall.id), taken
+            )
         if wall.id in bored:
             yield from _of_bored_wall(wall, name, units, usual.depth_in)
         if wall.exterior == "yes" and wall.insulated == "unknown":
-            about = f"{name}: whether it is insulated"
-            yield _Found(name, "insulated", about, "not insulated")
+            about = said("wall {wall}: whether it is insulated", wall=wall.id)
+            yield _Found(name, "insulated", about, said("not insulated"))
         if wall.finish == "unknown":
-            about = f"{name}: what it is finished with"
-            yield _Found(name, "finish", about, "gypsum board")
+            about = said("wall {wall}: what it is finished with", wall=wall.id)
+            yield _Found(name, "finish", about, said("gypsum board"))
     if not all(assumed):
-        taken = f"one every {units.say_unit(usual.spacing_in)}, a part bay counted as one stud"
-        yield _Found(_JOB, "stud places", "how many studs the cable passes", taken)
+        every = units.say_unit(usual.spacing_in)
+        taken = said("one every {step}, a part bay counted as one stud", step=every)
+        yield _Found(_JOB, "stud places", said("how many studs the cable passes"), taken)
     if any(path.run.legs and _crosses(path) and path.run.stud_depth_in is None for path in paths):
-        taken = units.say_unit(usual.depth_in)
-        yield _Found(_JOB, "stud depth", "the depth of the studs", taken)
+        depth = units.say_unit(usual.depth_in)
+        yield _Found(_JOB, "stud depth", said("the depth of the studs"), depth)
 
 
 def _of_bored_wall(wall: Wall, name: str, units: Units, usual_in: Fraction) -> Iterator[_Found]:
     if wall.stud is None and wall.stud_depth_in is None:
         taken = units.say_unit(usual_in)
-        yield _Found(name, "stud depth", f"{name}: the depth of its studs", taken)
+        yield _Found(
+            name, "stud depth", said("wall {wall}: the depth of its studs", wall=wall.id), taken
+        )
     if wall.framing == "unknown":
-        taken = "wood; steel takes a bushing in each hole"
-        yield _Found(name, "framing", f"{name}: wood or steel studs", taken)
+        taken = said("wood; steel takes a bushing in each hole")
+        yield _Found(name, "framing", said("wall {wall}: wood or steel studs", wall=wall.id), taken)
     if wall.bearing == "unknown":
-        taken = "not judged: ask before boring more than the smaller limit"
-        about = f"{name}: whether it bears load"
+        taken = said("not judged: ask before boring more than the smaller limit")
+        about = said("wall {wall}: whether it bears load", wall=wall.id)
         yield _Found(name, "bearing", about, taken, moves=False)
 
 
 def _of_places(survey: Survey, paths: tuple[RunPath, ...]) -> Iterator[_Found]:
     """Doors, windows and members whose place in a wall that cable goes along is unknown."""
     along = {leg.wall for path in paths for leg in path.legs if leg.go == "along"}
-    out_of_the_way = "out of the way of the cable"
+    out_of_the_way = said("out of the way of the cable")
     for kind, gaps in (("door", survey.doors), ("window", survey.windows)):
         for gap in gaps:
             if gap.left_in is None and gap.wall in along:
                 wall = f"wall {gap.wall}"
-                about = f"{wall}: where its {kind} stands"
+                about = said("wall {wall}: where its {kind} stands", wall=gap.wall, kind=word(kind))
                 yield _Found(wall, "place", about, out_of_the_way)
     for member in survey.members:
         if member.at_in is None and member.height_in is None and member.wall in along:
             wall = f"wall {member.wall}"
-            about = f"{wall}: where its {member.kind} stands"
+            kind_said = word(member.kind)
+            about = said("wall {wall}: where its {kind} stands", wall=member.wall, kind=kind_said)
             yield _Found(wall, "place", about, out_of_the_way)
 
 
@@ -143,10 +153,15 @@ def _of_paint(survey: Survey, listed: tuple[Hole, ...], units: Units) -> Iterato
     for wall in walls:
         if wall.height_in is None:
             name = f"wall {wall.id}"
-            yield _Found(name, "height", f"{name}: its height", units.say_unit(usual_in))
+            yield _Found(
+                name,
+                "height",
+                said("wall {wall}: its height", wall=wall.id),
+                units.say_unit(usual_in),
+            )
     if not walls:
-        taken = "none: no wall paint is in the price"
-        yield _Found(_JOB, "paint", "the area to paint", taken)
+        taken = said("none: no wall paint is in the price")
+        yield _Found(_JOB, "paint", said("the area to paint"), taken)
 
 
 def _crosses(path: RunPath) -> bool:
@@ -162,15 +177,16 @@ def _of_boxes(survey: Survey, paths: tuple[RunPath, ...]) -> Iterator[_Found]:
 
 
 def _of_box(box: Box, rules: FillRules | None) -> Iterator[_Found]:
-    name = f"box {box.id}"
     if box.unknown_cables or not box.cables:
-        taken = f"{ASSUMED_CABLES} cables of the new kind"
-        yield _Found(box.id, "cables", f"{name}: the cables in it", taken)
+        taken = said("{count} cables of the new kind", count=ASSUMED_CABLES)
+        yield _Found(box.id, "cables", said("box {box}: the cables in it", box=box.id), taken)
     if rules is None:
         return
     if volume_in3(box, rules) is None:
-        taken = "that it is large enough; read the stamp inside"
-        yield _Found(box.id, "volume", f"{name}: its volume", taken)
+        taken = said("that it is large enough; read the stamp inside")
+        yield _Found(box.id, "volume", said("box {box}: its volume", box=box.id), taken)
     if box.clamps == "unknown" and rules.counts.clamps:
-        taken = "that it has, which takes room"
-        yield _Found(box.id, "clamps", f"{name}: whether it has inner clamps", taken)
+        taken = said("that it has, which takes room")
+        yield _Found(
+            box.id, "clamps", said("box {box}: whether it has inner clamps", box=box.id), taken
+        )

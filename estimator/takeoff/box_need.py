@@ -13,6 +13,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Any, NamedTuple
 
+from estimator.saying import listed
 from estimator.survey.electrical import Box, Contents, Device
 from estimator.survey.fields import YesNo
 from estimator.tables.box_fill import FillRules
@@ -171,7 +172,7 @@ def _counted(spaces: tuple[Space, ...], barrier: Fraction, rules: FillRules) -> 
         least=barrier + max(side.least.total / side.share for side in sides),
         taken=sum((side.most.total for side in sides), Fraction(0)),
         open=tuple(dict.fromkeys(fact for side in sides for fact in side.open)),
-        said="; ".join(side.most.said for side in sides),
+        said=listed((side.most.said for side in sides), "; "),
     )
 
 

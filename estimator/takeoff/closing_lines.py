@@ -9,7 +9,7 @@ from math import ceil
 from estimator.settings import Practice
 from estimator.survey.records import Survey
 from estimator.tables.facts import board_item, stud_default
-from estimator.takeoff.amounts import Units
+from estimator.takeoff.amounts import Units, plural
 from estimator.takeoff.closing import reaches
 from estimator.takeoff.lines import Lines
 from estimator.takeoff.openings import Hole
@@ -97,22 +97,26 @@ def _backing_parts(
         amount = (units.lengths(_STRIPS * strip_in), units.length)
         why = (where, reason, "practice.backing_overlap")
         lines.part("closing", "backing-strip", amount, why)
-    screws = screw_count(hole, practice)
-    reason = f"{practice.patch_screws_count} for the first foot, more for each further foot"
+    screws = screw_count(hole, practice, units)
+    first = units.say_unit(practice.patch_screws_side_in)
+    further = units.say_per(practice.patch_screws_per_ft)
+    reason = f"{practice.patch_screws_count} for the first {first}, {further} beyond"
     why = (where, reason, "practice.patch_screws")
     lines.part("closing", "screw-drywall", (screws, "ea"), why)
 
 
-def screw_count(hole: Hole, practice: Practice) -> int:
-    """Screws for one patch, by its longest side."""
+def screw_count(hole: Hole, practice: Practice, units: Units) -> int:
+    """Screws for one patch, by its longest side: in feet each begun foot counts whole."""
     over_in = max(hole.width_in, hole.height_in) - practice.patch_screws_side_in
-    further_ft = max(0, ceil(over_in / _IN_PER_FT))
-    return practice.patch_screws_count + ceil(further_ft * practice.patch_screws_per_ft)
+    further_ft = Fraction(max(Fraction(0), over_in)) / _IN_PER_FT
+    if units.system == "us":
+        further_ft = Fraction(ceil(further_ft))
+    return practice.patch_screws_count + ceil(further_ft * Fraction(practice.patch_screws_per_ft))
 
 
 def finish_parts(lines: Lines, survey: Survey, closing: Closing, units: Units) -> None:
     """Tape, compound, primer, paint and texture for what is seen."""
-    where = f"{closing.visible_openings} openings that are seen"
+    where = f"{plural(closing.visible_openings, 'opening')} in sight"
     tape = units.lengths(closing.tape_in)
     why = (where, "edges of the openings, shared edges once", "practice.compound")
     lines.part("closing", "joint-tape", (tape, units.length), why)

@@ -10,6 +10,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from estimator.measures import CM_PER_IN
+from estimator.saying import said
 from estimator.tables.box_fill import FillRules
 from estimator.tables.facts import cable_kinds
 from estimator.takeoff.amounts import exact, trim
@@ -114,16 +115,16 @@ def fill_of(wires: Wires, inside: Inside, rules: FillRules) -> Fill:
     """
     conductors = [term for term in _conductors(wires, inside, rules) if term[0]]
     if not conductors:
-        return Fill(Fraction(0), "no wires")
+        return Fill(Fraction(0), said("no wires"))
     thickest = max((size for _, size in conductors), key=rules.volume.__getitem__)
     allowances = _allowances(wires, inside, rules, thickest)
     terms = [*conductors, *(term for term in allowances if term[0])]
-    total, said = _add_up(terms, rules)
+    total, words = _add_up(terms, rules)
     deep = _deep_device(inside, rules)
     if deep:
-        said = f"{said} + {_show(deep)}"
+        words = f"{words} + {_show(deep)}"
     total += deep
-    return Fill(total, f"{said} = {_show(total)}")
+    return Fill(total, f"{words} = {_show(total)}")
 
 
 def _conductors(wires: Wires, inside: Inside, rules: FillRules) -> Iterator[_Term]:

@@ -207,7 +207,8 @@ def trim_parts(lines: Lines, facts: list[RunFacts], practice: Practice, units: U
         length_in = trim_in(fact.path)
         feet = length_in / _IN_PER_FT
         nails = -(-feet * Fraction(practice.trim_nails_per_ft) // 1)
-        reason = f"{units.say_unit(length_in)} of baseboard, {practice.trim_nails_per_ft} a foot"
+        per = units.say_per(practice.trim_nails_per_ft)
+        reason = f"{units.say_unit(length_in)} of baseboard, {per}"
         why = (fact.where, reason, "practice.trim_nails_per_ft")
         lines.part("closing", "nail-finish", (int(nails), "ea"), why)
         caulk_in = fact.path.run.caulk_length_in or Fraction(0)

@@ -86,7 +86,7 @@ def test_every_problem_is_told_at_once_with_its_line(tmp_path: Path) -> None:
         ("schema", "nothing"),
         ("survey",),
         ("survey", "--template", "--schema"),
-        ("catalog", "check"),
+        ("catalog", "check", "one-folder", "another"),
         ("samples", "copy"),
     ],
 )

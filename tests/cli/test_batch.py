@@ -9,14 +9,19 @@ import signal
 import subprocess
 import sys
 import time
+import tomllib
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
-from openpyxl import load_workbook
+from openpyxl import Workbook, load_workbook
 
+from estimator.outputs.batch import NO_JOB, BatchRow
+from estimator.outputs.batch_totals import BatchTotals
+from estimator.outputs.form_book import write_form
 from estimator.outputs.json_out import document_schema
-from estimator.outputs.text_batch import bar
+from estimator.outputs.text_batch import MOST_SHOWN, bar, failures_text
 from tests.cli.run import ENVIRONMENT, NIGHTSTAND, SAMPLES, estimator
 
 JOB = NIGHTSTAND.read_text(encoding="utf-8")
@@ -90,6 +95,49 @@ def test_a_folder_where_nothing_can_be_priced_ends_with_1(tmp_path: Path) -> Non
     (tmp_path / "a.toml").write_text("[job\n")
     assert estimator("batch", ".", folder=tmp_path).returncode == 1
     assert rows(tmp_path / "summary.xlsx") == [("a.toml", FAILED, None)]
+
+
+@pytest.fixture
+def forms(tmp_path: Path) -> Path:
+    """A folder with a filled form, one that is wrong, a bid, and other workbooks."""
+    folder = tmp_path / "forms"
+    folder.mkdir()
+    raw = tomllib.loads(JOB, parse_float=Decimal)
+    write_form(folder / "filled.xlsx", raw)
+    write_form(folder / "wrong.xlsx", {**raw, "circuit": {**raw["circuit"], "breaker": "many"}})
+    estimator("bid", "filled.xlsx", folder=folder)
+    own = Workbook()
+    own.active.title = "Questions"  # type: ignore[union-attr]
+    own.save(folder / "own.XLSX")
+    (folder / "broken.xlsx").write_bytes(b"PK\x03\x04 no workbook")
+    (folder / "~$filled.xlsx").write_text("a lock")
+    return folder
+
+
+def test_filled_forms_are_priced_and_other_workbooks_are_passed_over(forms: Path) -> None:
+    done = estimator("batch", "forms", "--jobs", "2", folder=forms.parent)
+    assert "2 jobs: 1 priced, 0 stopped by a finding, 1 not priced." in done.stdout
+    assert "wrong.xlsx, not priced: wrong.xlsx: Circuit!" in done.stderr
+    passed = "3 files: broken.xlsx, filled.bid.xlsx, own.XLSX."
+    assert passed in " ".join(done.stderr.split())
+    found = rows(forms.parent / "summary.xlsx")
+    assert found == [
+        ("filled.xlsx", PRICED, bid_total(NIGHTSTAND, forms.parent)), ("wrong.xlsx", FAILED, None),
+    ]  # fmt: skip
+
+
+def test_a_form_beside_its_text_has_a_bid_of_its_own(forms: Path) -> None:
+    (forms / "filled.toml").write_text(JOB)
+    estimator("batch", "forms", "--workbooks", "bids", folder=forms.parent)
+    made = sorted(path.name for path in (forms.parent / "bids").iterdir())
+    assert made == ["filled.bid.xlsx", "filled.xlsx.bid.xlsx"]
+
+
+def test_names_passed_over_are_not_endless() -> None:
+    totals = BatchTotals()
+    for at in range(MOST_SHOWN + 2):
+        totals.add(BatchRow(f"{at}.xlsx", NO_JOB))
+    assert " ".join(failures_text(totals)).endswith("18.xlsx, 19.xlsx and 2 more.")
 
 
 @pytest.mark.parametrize("name", ["none", "."])

@@ -7,6 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from estimator.cli.jobs import price_job
+from estimator.language import LanguageCode
 from estimator.outputs.money_form import MoneyForm, money_form
 from estimator.outputs.own_page import is_own_page
 from estimator.outputs.shopping_items import expected, items_of
@@ -56,12 +58,23 @@ def test_a_file_that_is_missing_or_not_text_is_not_ours(tmp_path: Path) -> None:
         (("--page", "list.txt"), "the name must end in .html"),
         (("--page", "list.html", "--text"), "choose one of --page, --text and --json"),
         (("--text", "--json"), "choose one of --page, --text and --json"),
+        (("--language", "de"), '"de" is not a language on file. Write en, es or fr.'),
     ],
 )
 def test_wrong_usage(tmp_path: Path, arguments: tuple[str, ...], said: str) -> None:
     done = estimator("shopping-list", JOB, *arguments, folder=tmp_path)
     assert done.returncode == 2
     assert said in " ".join(done.stderr.split())
+
+
+@pytest.mark.parametrize("code", ["en", "es", "fr"])
+def test_a_language_asked_for_goes_before_the_settings(code: LanguageCode) -> None:
+    assert price_job(JOB, None, language=code).bid.books.language.code == code
+
+
+def test_english_asked_for_is_the_list_as_ever(tmp_path: Path) -> None:
+    asked = estimator("shopping-list", JOB, "--language", "en", folder=tmp_path)
+    assert asked.stdout == estimator("shopping-list", JOB, folder=tmp_path).stdout
 
 
 def test_a_folder_that_is_missing_is_named(tmp_path: Path) -> None:

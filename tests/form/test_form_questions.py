@@ -29,6 +29,26 @@ def test_the_sheet_has_exactly_the_questions_of_the_list() -> None:
         assert question.ask in str(text)
 
 
+def blank_cells(name: str) -> dict[str, str | None]:
+    """What the form of a sample says beside each question."""
+    opened = book(name)
+    return {key: answer_cell(opened, key).offset(column=2).value for key in NUMBERS}
+
+
+def test_a_form_made_from_a_job_shows_its_answers_and_leaves_the_cells_free() -> None:
+    """As typed in the sample nightstand; it leaves protection out."""
+    shown, empty = blank_cells("nightstand"), blank_cells("")
+    wanted = {
+        "year_built": "1996", "breaker": "15", "wire": "14", "source_box": "plastic",
+        "source_cables": "2", "way": "trim", "wall_length": "12 ft",
+    }  # fmt: skip
+    assert {key: shown[key] for key in wanted} == wanted
+    assert shown["protection"] == empty["protection"]
+    assert (shown["source_height"], empty["source_height"]) == ("15 in", "needed")
+    opened = book("nightstand")
+    assert not any(answer_cell(opened, key).value for key in NUMBERS)
+
+
 def test_every_question_with_choices_has_them_in_a_list() -> None:
     opened = book()
     page, lists = opened["Questions"], opened["Lists"]

@@ -155,6 +155,23 @@ def test_a_deposit_received_above_the_cap_is_flagged_too() -> None:
     assert (check.asked, check.received, check.over) == (0, Decimal("185.09"), True)
 
 
+TAXED = ("price = 550.00", "price = 550.00\ntax = 10.88")
+CAPPED = ("[[receipts]]", "[deposit]\nasked_pct = 33\ncap_pct = 10\n\n[[receipts]]")
+
+
+def test_a_typed_deposit_and_its_cap_are_of_the_price_with_tax() -> None:
+    """560.88 with tax: 33 % is 185.0904 and 10 % is 56.088; of 550.00 they are 181.50 and 55.00."""
+    with_tax = compare(closed(changed(changed(DOUBLE_ENTRY, CAPPED), TAXED))).deposit
+    assert (with_tax.asked, with_tax.cap) == (Decimal("185.09"), Decimal("56.09"))
+    without = compare(closed(changed(DOUBLE_ENTRY, CAPPED))).deposit
+    assert (without.asked, without.cap) == (Decimal("181.50"), Decimal("55.00"))
+
+
+def test_the_tax_of_a_typed_estimate_is_no_part_of_its_price() -> None:
+    job = compare(closed(changed(DOUBLE_ENTRY, TAXED)))
+    assert (job.price.estimated, job.price.actual) == (Decimal("550.00"), Decimal("550.00"))
+
+
 def test_without_a_cap_nothing_is_over_it() -> None:
     check = compare(closed(DOUBLE_ENTRY)).deposit
     assert (check.cap, check.over) == (None, False)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Callable
+from dataclasses import replace
 from decimal import Decimal
 from functools import cache
 from io import StringIO
@@ -14,8 +15,10 @@ import pytest
 from estimator.ledger.reader import close_out_from_text
 from estimator.outputs.shopping_items import items_of
 from estimator.outputs.shopping_page import shopping_page
+from estimator.pricing.records import Bid
 from tests.outputs.bid_factory import bid_of, full_bid, in_currency, sample_bid
 from tests.pages.browsing import Opened
+from tests.words.marked import Marked
 
 Browse = Callable[..., Opened]
 HEAD = '[close_out]\njob = "S1"\ndate = 2026-03-20\n[estimate]\nprice = 1\nmaterials = 1\n' \
@@ -261,3 +264,37 @@ def test_without_script_the_list_can_be_read_and_ticked(browse: Browse) -> None:
     opened.page.locator(".got").first.check()
     opened.page.locator("summary").first.click()
     assert opened.page.locator("details p").first.is_visible()
+
+
+def in_marks(bid: Bid) -> str:
+    """The page in a made-up language that stands in marks."""
+    return shopping_page(replace(bid, books=replace(bid.books, language=Marked())))
+
+
+def test_ticks_are_found_again_in_another_language(browse: Browse) -> None:
+    opened = browse(page())
+    opened.page.locator(".got").nth(2).check()
+    type_prices(opened, "3.10")
+    opened.path.write_text(in_marks(sample_bid("nightstand")), encoding="utf-8")
+    opened.page.reload()
+    assert opened.page.locator(".got").nth(2).is_checked()
+    assert opened.page.locator(".price").first.input_value() == "3.10"
+
+
+def test_what_the_script_says_is_in_the_language_of_the_page(browse: Browse) -> None:
+    """The first two items of S1 cost 2.85 and 3.10 on the list; 3.00 is 0.15 more."""
+    opened = browse(in_marks(sample_bid("nightstand")))
+    type_prices(opened, "3.00", "no amount")
+    assert opened.text("#sum") == "⟦Got ⟧0⟦ of ⟧14⟦. Paid ⟧$3.00⟦ of about ⟧$62.62⟦.⟧"
+    assert opened.text("#against") == (
+        "⟦For ⟧1⟦ thing with a price typed: expected ⟧$2.85⟦, paid ⟧$3.00⟦, ⟧$0.15⟦ more.⟧"
+    )
+    assert opened.page.locator(".wrong").nth(1).inner_text() == (
+        "⟦This is not an amount. Write it like ⟧12.50⟦.⟧"
+    )
+    legends = opened.page.locator("#receipts legend").all_inner_texts()
+    assert legends[0] == "⟦Receipt of ⟧Sample supply house⟦⟧"
+    assert opened.page.locator("#receipts label").first.inner_text() == "⟦Shop⟧"
+    opened.page.locator("#as-csv").check()
+    heads = opened.value("#out").splitlines()[0].split(",")
+    assert all(head.startswith("⟦") for head in heads)

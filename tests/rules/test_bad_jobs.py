@@ -11,6 +11,8 @@ from typing import NamedTuple
 
 import pytest
 
+from estimator.outputs.finding_words import included
+from estimator.outputs.text_check import check_text
 from estimator.pricing.books_for import books_for
 from estimator.pricing.engine import estimate
 from estimator.pricing.records import Bid
@@ -92,6 +94,10 @@ def test_tr_03_the_full_box_is_replaced_by_one_that_holds_it() -> None:
     assert box.replaced
     assert not [each for each in bid_of("TR-03").findings if each.stops_the_bid]
     assert ("replace-box", "1 ea") in remedied_by("TR-03", "box-fill:source")
+    said = "\n".join(check_text(bid_of("TR-03")))
+    assert "PUT RIGHT  Wires in each box (box-fill:source)" in said
+    (told,) = included(bid_of("TR-03"))
+    assert told.startswith("Wires in each box, source: ") and "fit a larger one" in told
 
 
 def test_tr_04_the_wires_are_freed_and_the_joints_counted_once() -> None:

@@ -59,7 +59,7 @@ def test_a_box_whose_connectors_nobody_counted_has_no_before() -> None:
 def test_a_replaced_box_whose_connectors_nobody_counted() -> None:
     box = {"volume": "150 cm3", "contents": {"device_depth": "1 in"}}
     found = of(RULE, "old", job(job=CANADA, old=box))
-    assert found.verdict == "pass"
+    assert (found.verdict, found.remedied) == ("fail", True)
     assert found.figures.startswith("old box: 150.0 mL for what is in it before the work; new box")
 
 

@@ -99,14 +99,26 @@ def test_what_to_look_for_where_one_fact_decides() -> None:
     assert "inner clamps, and which wires are on the device" in old(mixed).remedy
 
 
-def test_a_replaced_box_passes_with_both_boxes_in_its_figures() -> None:
+def test_a_replaced_box_is_put_right_with_both_boxes_in_its_figures() -> None:
     found = old(job(old={"volume": "12 in3"}))
-    assert found.verdict == "pass"
+    assert (found.verdict, found.remedied, found.stops_the_bid) == ("fail", True, False)
     assert found.figures == (
         "old box: 12.0 in3 for 10.0 before the work; new box: (4 + 1 + 2 + 1) x 2.00 = 16.0 "
         "of 16.0 in3"
     )
     assert found.remedy.startswith("The old box is replaced by a larger one")
+
+
+def test_a_box_that_is_put_right_stays_so_where_the_rule_is_only_a_note() -> None:
+    local = {"rule": "box-fill", "change": "note", "reason": "town"}
+    raw = job(old={"volume": "12 in3"}, amendments=[local])
+    found = next(each for each in screened(raw) if each.finding_id == "box-fill:old")
+    assert (found.verdict, found.remedied, found.stops_the_bid) == ("fail", True, False)
+
+
+def test_a_box_that_only_makes_way_for_a_fan_box_was_within() -> None:
+    found = old(job(old={"volume": "22 in3", "mount": "ceiling", "replacement": "fan box"}))
+    assert (found.verdict, found.remedied) == ("pass", False)
 
 
 def test_a_replaced_box_whose_cables_were_only_assumed_is_not_passed() -> None:
@@ -277,7 +289,7 @@ CITED: list[tuple[str, dict[str, Any]]] = [
     ("unknown", {"cables": []}),
     ("unknown", {"volume": "14 in3", "clamps": "unknown"}),
     ("unknown", {"contents": {"barrier": "metal"}}),
-    ("pass", {"volume": "12 in3", "replacement_volume": "20 in3"}),
+    ("fail", {"volume": "12 in3", "replacement_volume": "20 in3"}),
     ("fail", {"cables": OVER}),
 ]
 

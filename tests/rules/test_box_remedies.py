@@ -63,8 +63,8 @@ def test_a_box_that_is_replaced_in_canada_stops_no_bid() -> None:
     inside = {"device_depth": "1 in", "wire_connectors": 0}
     old = {"volume": "100 cm3", "contents": inside}
     work = worked({"old": old, "job": {"country": "CA"}})
-    verdicts = {each.finding_id: each.verdict for each in work.findings}
-    assert verdicts["box-fill-canada:old"] == "pass"
+    put_right = {each.finding_id for each in work.findings if each.remedied}
+    assert "box-fill-canada:old" in put_right
     assert [each for each in work.blocked_by if each.startswith("box-")] == []
 
 

@@ -260,10 +260,41 @@ def test_it_is_told_here_where_the_other_rule_is_not_in_force(change: str) -> No
 
 
 def test_it_is_told_here_where_nobody_can_say_what_the_circuit_is_for() -> None:
-    """Rooms that no circuit of 10 A may serve: the kind stays open, the breaker does not."""
-    raw = job(edition="nec-2020", breaker=10, kind="unknown", serves=["bedroom"],
-              new={"room": "bedroom"})  # fmt: skip
+    """No circuit that serves a room has 12 A: the kind stays open, the breaker does not."""
+    raw = job(breaker=12, kind="unknown", serves=["bedroom"], new={"room": "bedroom"})
     assert verdict(RATING, raw, "new") == "fail"
+
+
+@pytest.mark.parametrize("edition", ["nec-2017", "nec-2020"])
+@pytest.mark.parametrize(
+    "circuit",
+    [
+        {}, {"kind": "unknown"}, {"kind": "ten ampere"}, {"kind": "unknown", "serves": ["bedroom"]},
+    ],
+    ids=["general", "unknown", "ten ampere", "serves a bedroom"],
+)  # fmt: skip
+def test_a_breaker_of_10_a_is_failed_once_before_2023(
+    edition: str, circuit: dict[str, Any]
+) -> None:
+    """No branch circuit is so small there (210.18): the breaker's own rule says it, alone."""
+    raw = job(edition=edition, breaker=10, old={"room": "hall", "device_rating": 15},
+              new={"room": "bedroom"}, **circuit)  # fmt: skip
+    rules = ("breaker-wire", "source-class", "receptacle-rating")
+    failing = [each.finding_id for each in screened(raw)
+               if each.verdict == "fail" and each.rule in rules]  # fmt: skip
+    assert failing == ["breaker-wire:circuit"]
+
+
+def test_what_else_a_small_circuit_is_kept_for_is_told_beside_it() -> None:
+    """XT-04: a laundry circuit feeds no bedroom, whatever its breaker."""
+    raw = job(edition="nec-2020", breaker=10, kind="laundry", new={"room": "bedroom"})
+    assert verdict("source-class", raw, "new") == "fail"
+
+
+def test_the_breaker_is_told_by_the_others_where_its_own_rule_is_off() -> None:
+    raw = job(edition="nec-2020", breaker=10, kind="ten ampere", new={"room": "bedroom"})
+    raw["amendments"] = [{"rule": "breaker-wire", "change": "off", "reason": "town"}]
+    assert verdict("source-class", raw, "new") == "fail"
 
 
 @pytest.mark.parametrize(

@@ -42,6 +42,51 @@ def test_a_door_beside_the_run_or_none_blocks_nothing(left: str | None) -> None:
     assert findings("way-blocked", gaps(beside, [])) == []
 
 
+@pytest.mark.parametrize(
+    ("found", "words"),
+    [
+        (([{**DOOR, "left": "unknown"}], []), "the door in wall w stands"),
+        (([], [{**WINDOW, "left": "unknown"}]), "the window in wall w stands"),
+    ],
+    ids=["door", "window"],
+)
+def test_a_door_whose_place_is_unknown_is_asked_about(
+    found: tuple[list[Gap], list[Gap]], words: str
+) -> None:
+    want = Told(
+        "unknown", f"nobody has said where {words}", MEASURES,
+        "Measure from the wall's left end to its left edge (left = ...).",
+    )  # fmt: skip
+    asked = one("way-blocked", gaps(*found))
+    assert (asked.subject, told(asked)) == ("run 1", want)
+
+
+def test_both_are_named_and_a_gap_in_the_way_goes_before() -> None:
+    unplaced = ([{**DOOR, "left": "unknown"}], [{**WINDOW, "left": "unknown"}])
+    figures = one("way-blocked", gaps(*unplaced)).figures
+    assert figures.endswith("the door in wall w and the window in wall w stand")
+    assert one("way-blocked", gaps([*unplaced[0], DOOR], [])).verdict == "fail"
+
+
+@pytest.mark.parametrize(
+    ("bottom", "height", "asked"),
+    [("10 in", "6 in", []), ("10 in", "6-1/16 in", ["unknown"]), ("16 in", "8 in", ["unknown"]),
+     ("16-1/16 in", "8 in", [])],
+    ids=["ends at the run", "just over it", "sill at the run", "sill over it"],
+)  # fmt: skip
+def test_a_window_over_or_under_the_run_is_not_asked_about(
+    bottom: str, height: str, asked: list[str]
+) -> None:
+    """The run goes level at 16 in: 10 and 6 in are 16 in."""
+    window = {**WINDOW, "left": "unknown", "bottom": bottom, "height": height}
+    assert [each.verdict for each in findings("way-blocked", gaps([], [window]))] == asked
+
+
+def test_a_run_that_leaves_the_wall_asks_about_no_door() -> None:
+    raw = job(doors=[{**DOOR, "left": "unknown"}], run=OVER, levels=attic("yes"))
+    assert findings("way-blocked", raw) == []
+
+
 def attic(accessible: str) -> list[dict[str, str]]:
     return [{"kind": "attic", "accessible": accessible, "height": "100 in"}]
 

@@ -173,11 +173,11 @@ def test_cable_sizes() -> None:
 
 
 def test_resistance() -> None:
-    found = wire_resistance("8")
+    found = wire_resistance("8", "copper")
     assert found is not None
     assert found.ohm_per_kft == Fraction("0.764")
     assert (found.where, found.confidence) == ("Chapter 9 Table 8", "memory")
-    assert wire_resistance("6") is None
+    assert wire_resistance("6", "copper") is None
 
 
 def test_a_figure_for_all_editions() -> None:

@@ -51,6 +51,7 @@ KEYS = {
     "limits_house": ("figure",),
     "limits_place": ("figure", "edition"),
     "limits_wood": ("figure", "edition"),
+    "local_words": ("american",),
     "lumber": ("stud",),
     "mileage_rates": ("year",),
     "outlet_measures": ("room",),
@@ -67,7 +68,7 @@ KEYS = {
     "stud_defaults": ("units",),
     "tub_relief": ("edition", "relief"),
     "visits": ("compound", "scope", "number"),
-    "wire_resistance": ("wire",),
+    "wire_resistance": ("material", "wire"),
     "wire_volume": ("edition", "wire"),
 }
 # Rows that stand in the order of the cases they decide, the first that fits.
@@ -138,7 +139,9 @@ def test_figures_are_numbers_within_sane_bounds(table: str, column: str) -> None
 def test_wire_of_every_us_cable_has_its_figures() -> None:
     us_wires = {row["wire"] for row in read("cable_kinds") if row["units"] == "us"}
     assert us_wires <= {row["wire"] for row in read("wire_volume")}
-    assert us_wires <= {row["wire"] for row in read("wire_resistance")}
+    for metal in ("copper", "aluminum"):
+        on_file = {row["wire"] for row in read("wire_resistance") if row["material"] == metal}
+        assert us_wires <= on_file
 
 
 def test_every_rule_on_file_is_a_function_and_every_function_a_rule() -> None:

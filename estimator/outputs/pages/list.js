@@ -2,6 +2,7 @@
   "use strict";
 
   var list = document.getElementById("list");
+  var words = JSON.parse(document.getElementById("words").textContent);
   var items = Array.prototype.slice.call(list.querySelectorAll("li[data-key]"));
   var money = {
     places: Number(list.dataset.places),
@@ -33,13 +34,17 @@
       localStorage.setItem(place, JSON.stringify(kept));
     } catch (error) {
       if (!cannotKeep) {
-        say("This view cannot remember ticks and prices. Copy what was paid before you close it.");
+        say(words.notKept);
       }
       cannotKeep = true;
     }
   }
 
   function say(text) { byId("status").textContent = text; }
+
+  function filled(sentence, values) {
+    return sentence.replace(/\{(\w+)\}/g, function (place, name) { return values[name]; });
+  }
 
   /* Amounts are whole minor units (cents) from here on: nothing is added as a fraction. */
 
@@ -51,7 +56,7 @@
     });
     if (!shown) { return { empty: true }; }
     var found = /^([0-9]{1,3}(?:[.,][0-9]{3})+|[0-9]+)(?:([.,])([0-9]*))?$/.exec(shown);
-    if (!found) { return { wrong: "This is not an amount. Write it like " + example() + "." }; }
+    if (!found) { return { wrong: filled(words.noAmount, { example: example() }) }; }
     var whole = found[1], sign = found[2] || "", parts = found[3] || "";
     var groups = whole.replace(/[0-9]/g, "");
     var mixed = groups && (groups.split(groups[0]).join("") || groups[0] === sign);
@@ -63,10 +68,10 @@
       mixed = true;
     }
     if (mixed || parts.length > money.places) {
-      return { wrong: "This can be read in two ways. Write it like " + example() + "." };
+      return { wrong: filled(words.twoWays, { example: example() }) };
     }
     var digits = whole.replace(/[.,]/g, "");
-    if (digits.replace(/^0+/, "").length > MOST_DIGITS) { return { wrong: "This is too much." }; }
+    if (digits.replace(/^0+/, "").length > MOST_DIGITS) { return { wrong: words.tooMuch }; }
     while (parts.length < money.places) { parts += "0"; }
     return { minor: Number(digits + parts) };
   }
@@ -127,8 +132,9 @@
     var bought = states.filter(function (state) { return state.buy && !state.had; });
     var got = states.filter(function (state) { return state.got || state.had; }).length;
     var priced = bought.filter(function (state) { return state.paid !== null; });
-    byId("sum").textContent = "Got " + got + " of " + states.length + ". Paid " +
-      show(total(priced, "paid")) + " of about " + show(total(bought, "cost")) + ".";
+    byId("sum").textContent = filled(words.sum, {
+      got: got, all: states.length, paid: show(total(priced, "paid")), cost: show(total(bought, "cost"))
+    });
     byId("against").textContent = against(priced);
     byId("out").value = byId("as-csv").checked ? asCsv(states) : asToml(priced);
     remember();
@@ -136,11 +142,11 @@
 
   function against(priced) {
     var both = priced.filter(function (state) { return state.cost !== null; });
-    if (!both.length) { return "No price has been typed yet."; }
+    if (!both.length) { return words.noPrice; }
     var paid = total(both, "paid"), cost = total(both, "cost"), more = paid - cost;
-    var said = more === 0 ? "as expected" : show(Math.abs(more)) + (more > 0 ? " more" : " less");
-    var things = both.length === 1 ? "1 thing" : both.length + " things";
-    return "For " + things + " with a price typed: expected " + show(cost) + ", paid " + show(paid) + ", " + said + ".";
+    var sentence = words[both.length === 1 ? "one" : "several"][more === 0 ? "expected" : more > 0 ? "more" : "less"];
+    var apart = show(Math.abs(more));
+    return filled(sentence, { count: both.length, cost: show(cost), paid: show(paid), more: apart, less: apart });
   }
 
   /* Receipts: one for each shop on the list. */
@@ -165,15 +171,14 @@
 
   function receiptFields(shop, at) {
     var box = document.createElement("fieldset"), legend = document.createElement("legend");
-    legend.textContent = "Receipt of " + (shop || "another shop");
+    legend.textContent = shop ? filled(words.receipt, { shop: shop }) : words.anotherShop;
     box.appendChild(legend);
-    [["shop", "Shop", "text"], ["number", "Number on the receipt", "text"], ["date", "Date on it", "date"],
-      ["tax", "Tax on it", "text"]].forEach(function (field) {
+    [["shop", "text"], ["number", "text"], ["date", "date"], ["tax", "text"]].forEach(function (field) {
       var label = document.createElement("label"), input = document.createElement("input");
       input.id = "r" + at + field[0];
       label.htmlFor = input.id;
-      label.textContent = field[1];
-      input.type = field[2];
+      label.textContent = words[field[0]];
+      input.type = field[1];
       input.autocomplete = "off";
       input.maxLength = 80;
       if (field[0] === "tax") { input.inputMode = "decimal"; }
@@ -201,8 +206,8 @@
       var receipt = receiptOf(shop), tax = readMinor(receipt.tax);
       lines.push("[[receipts]]");
       lines.push("date = " + (/^[0-9]{4}-[0-9]{2}-[0-9]{2}$/.test(receipt.date) ? receipt.date : today()));
-      lines.push("supplier = " + quoted(receipt.shop || "write the shop here"));
-      lines.push("doc_no = " + quoted(receipt.number || "write the number here"));
+      lines.push("supplier = " + quoted(receipt.shop || words.writeShop));
+      lines.push("doc_no = " + quoted(receipt.number || words.writeNumber));
       if ("minor" in tax) { lines.push("tax = " + plain(tax.minor, ".")); }
       lines.push("lines = [");
       own.forEach(function (state) {
@@ -212,7 +217,7 @@
       });
       lines.push("]", "");
     });
-    return lines.length ? lines.join("\n") : "# No price has been typed yet.\n";
+    return lines.length ? lines.join("\n") : "# " + words.noPrice + "\n";
   }
 
   function cell(text) {
@@ -221,12 +226,12 @@
   }
 
   function asCsv(states) {
-    var rows = [["what", "item", "quantity", "unit", "shop", "expected", "paid", "got", "had"].join(",")];
+    var rows = [words.columns.map(cell).join(",")];
     states.forEach(function (state) {
       var data = state.item.dataset;
       rows.push([cell(data.what), cell(data.item), data.quantity, cell(data.unit), cell(data.supplier),
         state.cost === null ? "" : plain(state.cost, "."), state.paid === null || state.had ? "" : plain(state.paid, "."),
-        state.got ? "yes" : "no", state.had ? "yes" : "no"].join(","));
+        cell(state.got ? words.yes : words.no), cell(state.had ? words.yes : words.no)].join(","));
     });
     return rows.join("\n") + "\n";
   }
@@ -240,10 +245,10 @@
       out.select();
       var done = false;
       try { done = document.execCommand("copy"); } catch (error) { done = false; }
-      say(done ? "Copied." : "Not copied. The text is marked: copy it by hand.");
+      say(done ? words.copied : words.notCopied);
     }
     if (navigator.clipboard && navigator.clipboard.writeText) {
-      navigator.clipboard.writeText(out.value).then(function () { say("Copied."); }, fallBack);
+      navigator.clipboard.writeText(out.value).then(function () { say(words.copied); }, fallBack);
     } else {
       fallBack();
     }
@@ -253,19 +258,19 @@
     var csv = byId("as-csv").checked;
     var link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([byId("out").value], { type: "text/plain;charset=utf-8" }));
-    link.download = "paid-" + list.dataset.job.replace(/[^A-Za-z0-9_-]+/g, "-") + (csv ? ".csv" : ".toml");
+    link.download = filled(words.file, { job: list.dataset.job.replace(/[^A-Za-z0-9_-]+/g, "-") }) + (csv ? ".csv" : ".toml");
     link.click();
     setTimeout(function () { URL.revokeObjectURL(link.href); }, 1000);
-    say("Saved as " + link.download + ".");
+    say(filled(words.saved, { file: link.download }));
   }
 
   function forget() {
-    if (!window.confirm("Forget all ticks and prices of this list?")) { return; }
+    if (!window.confirm(words.forget)) { return; }
     kept = empty();
     try { localStorage.removeItem(place); } catch (error) { cannotKeep = true; }
     fill();
     refresh();
-    say("Ticks and prices are forgotten.");
+    say(words.forgotten);
   }
 
   function fill() {
