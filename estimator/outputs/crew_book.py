@@ -48,6 +48,7 @@ def crew_workbook(bid: Bid, languages: Sequence[Language]) -> bytes:
             subject=job.title,
             creator=shop.terms.firm_name,
             dated=job.bid_date,
+            language=sheets[0].language,
         )
     )
 
