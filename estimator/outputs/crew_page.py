@@ -39,8 +39,9 @@ def crew_page(bid: Bid, languages: Sequence[Language]) -> str:
         "</main>",
         "</div>",
     ]
-    first = sheets[0]
-    return whole_page(first.title, "\n".join(body), _STYLES, (), lang=first.language)
+    job, first = bid.survey.job, languages[0]
+    title = first.say(said("Crew sheet {number}: {title}", number=job.id, title=job.title))
+    return whole_page(title, "\n".join(body), _STYLES, (), lang=first.code)
 
 
 def _heads(sheets: Sequence[CrewSheet]) -> Iterator[Twins]:
