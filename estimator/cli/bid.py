@@ -55,6 +55,7 @@ PageOption = Annotated[
 
 def bid(
     job: JobArgument,
+    *,
     output: OutputOption = None,
     page: PageOption = None,
     books: BooksOption = None,

@@ -22,6 +22,7 @@ from openpyxl.worksheet.table import TableColumn
 from openpyxl.worksheet.worksheet import Worksheet
 from openpyxl.writer.excel import ExcelWriter
 
+from estimator.language import Language
 from estimator.outputs.book_chart import bar_chart
 from estimator.outputs.book_lines import line_chart
 from estimator.outputs.book_parts import LANGUAGE, Properties, finished
@@ -29,6 +30,7 @@ from estimator.outputs.book_styles import Styles
 from estimator.outputs.cells import Placed, Sheet, Table
 from estimator.outputs.paging import page_breaks
 from estimator.outputs.xlsx_values import as_text, clean_text, plain_number
+from estimator.saying import said
 
 LONGEST_FOOTER_ID = 80
 """A footer holds 255 characters in all; a job id longer than this is cut."""
@@ -170,13 +172,17 @@ def _paper(page: Worksheet, sheet: Sheet, contents: Contents) -> None:
     margins.bottom, margins.header, margins.footer = _BOTTOM_IN, _EDGE_IN, _EDGE_IN
     for row in page_breaks(sheet, contents.paper):
         page.row_breaks.append(Break(id=row - 1))
-    _footer(page, contents.job_id)
+    _footer(page, contents.job_id, sheet.language)
 
 
-def _footer(page: Worksheet, job_id: str) -> None:
+def _footer(page: Worksheet, job_id: str, language: Language) -> None:
     """An ampersand begins a code in footers, so a typed one is doubled."""
     name = " ".join(clean_text(job_id).split())[:LONGEST_FOOTER_ID].replace("&", "&&")
-    texts: Sequence[str] = (f"Job {name}", "&A", "Page &P of &N")
+    job, at = (
+        said("Job {number}", number=name),
+        said("Page {page} of {pages}", page="&P", pages="&N"),
+    )
+    texts: Sequence[str] = (language.say(job), "&A", language.say(at))
     foot = cast("Any", page.oddFooter)
     for part, text in zip((foot.left, foot.center, foot.right), texts, strict=True):
         part.text, part.size = text, _FOOTER_SIZE

@@ -249,14 +249,24 @@ class Sheet:
         self, name: str, headers: Sequence[str], rows: Iterable[Sequence[Cell | None]]
     ) -> Table:
         """Write a named table. Rows are made while they are written, so they may ask `next_row`."""
-        first = self.put([words(header, looks.HEAD) for header in headers])
+        told = _distinct([self.language.say(header) for header in headers])
+        first = self.put([words(header, looks.HEAD) for header in told])
         for row in rows:
             self.put(row)
-        told = tuple(self.language.say(header) for header in headers)
         made = Table(name, told, first, self._next - 1)
         if made.last_row > first:
             self.tables.append(made)
         return made
+
+
+def _distinct(headers: Sequence[str]) -> tuple[str, ...]:
+    """Number what two columns are both called: no table may have two columns of one name."""
+    seen: dict[str, int] = {}
+    made = []
+    for header in headers:
+        count = seen[header.casefold()] = seen.get(header.casefold(), 0) + 1
+        made.append(header if count == 1 else f"{header} {count}")
+    return tuple(made)
 
 
 def joined(parts: Mapping[str, str]) -> str:

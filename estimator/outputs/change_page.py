@@ -8,6 +8,7 @@ from estimator.language import SOURCE, Language
 from estimator.outputs import looks
 from estimator.outputs.bid_words import CAUTIONS
 from estimator.outputs.cells import Sheet, blank, day, words
+from estimator.outputs.change_checks_sheet import NAME as CHECKS_SHEET
 from estimator.outputs.draft import NOT_STATED, Draft
 from estimator.outputs.text_layout import number
 from estimator.pricing.change_records import ChangedLine, ChangeOrder, Recheck
@@ -133,11 +134,11 @@ def _open_checks(order: ChangeOrder, language: Language) -> Iterator[Saying]:
 
 
 def _figures(each: Recheck, language: Language) -> str:
-    """The figures of a check; what can only be said in English is marked as such elsewhere."""
+    """The figures of a check; those that can only be said in English stand on another sheet."""
     figures = each.figures_after
     if isinstance(figures, Saying) or language.code == SOURCE:
         return figures
-    return said("{text} (in English)", text=figures)
+    return said("its figures are on the sheet {sheet}", sheet=CHECKS_SHEET)
 
 
 def _price(draft: Draft, sheet: Sheet, order: ChangeOrder) -> None:

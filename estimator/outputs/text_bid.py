@@ -120,4 +120,4 @@ def _findings(bid: Bid) -> list[str]:
     lines = [line for finding in fails for line in finding_lines(finding)]
     said = f"{counts(bid.findings)} What to do about each: estimator check."
     held = held_against(bid.survey.job)
-    return [*heading("Findings, worst first"), *lines, *wrapped(said), *wrapped(held)]
+    return [*heading("Checks"), *lines, *wrapped(said), *wrapped(held)]

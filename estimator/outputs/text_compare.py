@@ -9,6 +9,7 @@ from estimator.outputs.compare_ways import counted_findings
 from estimator.outputs.text_job import caution_lines, money, title_lines
 from estimator.outputs.text_layout import COLUMNS, counted, heading, number, printable, wrapped
 from estimator.pricing.compare import compare
+from estimator.pricing.compare_hire import THIS_BID
 from estimator.pricing.compare_records import Against, CompareColumn, Comparison, CostLine
 from estimator.pricing.records import Bid, RouteOption
 from estimator.tables.own_or_hire import matters
@@ -97,7 +98,12 @@ def _columns(bid: Bid, made: Comparison) -> Iterator[str]:
 
 
 def _title(column: CompareColumn) -> str:
-    return column.name if column.kind == "own" else f"Hire: {column.name}"
+    return column.name if column.kind == "own" else f"Hire: {_called(column)}"
+
+
+def _called(column: CompareColumn) -> str:
+    """The name of a bid, inside a sentence."""
+    return THIS_BID.lower() if column.kind == "this bid" else column.name
 
 
 def _named(line: CostLine, column: CompareColumn) -> str:
@@ -134,7 +140,7 @@ def _against(bid: Bid, made: Comparison) -> Iterator[str]:
     for against, hire in zip(made.against, hires, strict=True):
         by = "" if against.by is None else money(bid, against.by)
         yield ""
-        said = BETTER[against.better].format(by=by, hire=against.hire)
+        said = BETTER[against.better].format(by=by, hire=_called(hire))
         own_left_out = made.own_column.left_out if made.own_column is not None else ()
         known = "" if not (own_left_out or hire.left_out) else f" {AS_FAR_AS_KNOWN}"
         yield from wrapped(f"{said}{known}")

@@ -15,6 +15,7 @@ from estimator.measures import (
 from estimator.outputs.text_job import assumption_lines, caution_lines, title_lines
 from estimator.outputs.text_layout import heading, number, pairs, printable, wrapped
 from estimator.pricing.records import Bid
+from estimator.takeoff.places import EXTERIOR_INSULATED, OCCUPIED, PLASTER, job_conditions
 from estimator.takeoff.records import CableCut, PartLine, RunCount, Takeoff, TaskLine, Visit
 
 AMOUNT_WIDTH = 12
@@ -37,6 +38,12 @@ PHASES = {
     "close": "Close the walls",
     "paint": "Paint",
     "clean-up": "Clean up",
+}
+
+CONDITIONS = {
+    OCCUPIED: "in rooms that are lived in",
+    PLASTER: "plaster",
+    EXTERIOR_INSULATED: "insulated outside wall",
 }
 
 
@@ -118,7 +125,7 @@ def _part(part: PartLine) -> list[str]:
 def _tasks(bid: Bid) -> list[str]:
     """Show the work, phase by phase, in the words of the labor book."""
     words = {line.task_line_id: line.description for line in bid.labor}
-    lines: list[str] = []
+    lines = _of_whole_job(bid)
     for phase, name in PHASES.items():
         inside = [task for task in bid.takeoff.tasks if task.phase == phase]
         if inside:
@@ -129,8 +136,21 @@ def _tasks(bid: Bid) -> list[str]:
     return lines
 
 
+def _of_whole_job(bid: Bid) -> list[str]:
+    """Say once what holds for all of the work."""
+    lines: list[str] = []
+    for each in job_conditions(bid.survey) if bid.takeoff.tasks else ():
+        factor = bid.books.shop.conditions.get(each)
+        counts = (
+            f"; where it slows the work its hours count x {number(factor, 3)}" if factor else ""
+        )
+        lines += wrapped(f"All of the work: {CONDITIONS.get(each, each)}{counts}.")
+    return ["", *lines] if lines else []
+
+
 def _task(task: TaskLine, words: str) -> list[str]:
-    held = f" ({', '.join(task.conditions)})" if task.conditions else ""
+    own = [CONDITIONS.get(each, each) for each in task.conditions if each != OCCUPIED]
+    held = f" ({', '.join(own)})" if own else ""
     what = f"{words}, {task.where}{held}{_remedy(task)}"
     return _line(f"{number(task.quantity)} {task.unit}", what, task.reason)
 

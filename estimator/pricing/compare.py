@@ -9,7 +9,7 @@ from fractions import Fraction
 from estimator.measures import to_decimal
 from estimator.money import minor_unit
 from estimator.pricing.compare_hire import column, hire_columns
-from estimator.pricing.compare_own import STATED, own_lines, own_work
+from estimator.pricing.compare_own import STATED, own_lines, own_work, unpriced_of_list
 from estimator.pricing.compare_records import (
     Against,
     Better,
@@ -42,7 +42,7 @@ def compare(bid: Bid) -> Comparison:
         return Comparison(stops, own_hour, None, None, hires, (), assumed)
     own = own_work(bid)
     lines = tuple(own_lines(bid, own, own_hour))
-    unpriced = tuple(f"price of {item}" for item in _unpriced(bid, own))
+    unpriced = tuple(f"price of {item}" for item in unpriced_of_list(bid, own))
     mine = column(("own", YOURSELF), lines, own.hours, unpriced)
     currency = bid.books.shop.currency
     against = tuple(_against(own, mine, hire, currency) for hire in hires)
@@ -66,14 +66,6 @@ def _stops(bid: Bid) -> Iterator[str]:
         if finding.stops_the_bid:
             title = finding.title or finding.rule
             yield f"{title} ({finding.finding_id}): {finding.figures}. {finding.remedy}".strip()
-
-
-def _unpriced(bid: Bid, own: OwnWork) -> Iterator[str]:
-    """Items that nobody knows the price of, among those reckoned from the list."""
-    listed = set() if own.parts.stated else set(own.parts_items)
-    listed |= set() if own.consumables.stated else set(own.consumable_items)
-    if not bid.price.materials_overridden:
-        yield from (item for item in bid.price.unpriced_items if item in listed)
 
 
 def _against(own: OwnWork, mine: CompareColumn, hire: CompareColumn, currency: str) -> Against:

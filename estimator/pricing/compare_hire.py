@@ -2,18 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
 from estimator.money import round_money
-from estimator.pricing.compare_own import STATED, UNKNOWN, own_work, permit_for_owner, time_line
+from estimator.pricing.compare_own import (
+    STATED,
+    UNKNOWN,
+    own_work,
+    permit_for_owner,
+    time_line,
+    unpriced_of_list,
+)
 from estimator.pricing.compare_parts import (
     MATERIALS,
     PAINT,
     PATCH,
     PATCH_AND_PAINT,
     PERMIT,
+    items_of,
     parts_there,
     priced,
 )
@@ -37,8 +46,17 @@ def hire_columns(bid: Bid, own_hour: Taken) -> Iterator[CompareColumn]:
     bids = bid.survey.compare.hire
     if not bids:
         yield _this_bid(bid, own_hour)
-    for each in bids:
-        yield _hire(bid, each, own_hour)
+    for each, name in zip(bids, _names(bids), strict=True):
+        yield _hire(bid, each.model_copy(update={"name": name}), own_hour)
+
+
+def _names(bids: Sequence[Hire]) -> Iterator[str]:
+    """The name of each bid, with a number where another has the same."""
+    names = [each.name for each in bids]
+    met: Counter[str] = Counter()
+    for name in names:
+        met[name] += 1
+        yield name if names.count(name) == 1 else f"{name} ({met[name]})"
 
 
 def _hours(bid: Bid, stated: Decimal | None) -> Taken:
@@ -68,7 +86,8 @@ def _hire(bid: Bid, hire: Hire, own_hour: Taken) -> CompareColumn:
         *(_amount(bid, "extra", name, amount) for name, amount in hire.extras.items()),
         time_line(bid, hours, own_hour),
     )
-    made = column(("hire", hire.name), lines, hours, ())
+    unpriced = tuple(f"price of {item}" for item in _unpriced(bid, hire))
+    made = column(("hire", hire.name), lines, hours, unpriced)
     unstated = tuple(_unstated(bid, hire))
     return replace(made, unstated=unstated, notes=hire.notes)
 
@@ -109,6 +128,16 @@ def _from_takeoff(bid: Bid, hire: Hire, part: str) -> CostLine:
         )
     made = priced(bid, part, with_materials=MATERIALS not in hire.excludes)
     return CostLine("excluded", name, made.amount, made.amount, made.how, part=part)
+
+
+def _unpriced(bid: Bid, hire: Hire) -> Iterator[str]:
+    """Items without a price in what this takeoff puts in for parts that the bid leaves out."""
+    asked = [part for part in hire.excludes if part not in hire.prices]
+    if MATERIALS in asked:
+        yield from unpriced_of_list(bid, own_work(bid))
+    if MATERIALS not in hire.excludes:
+        theirs = {item for part in asked if part != PERMIT for item in items_of(bid, part)}
+        yield from (item for item in bid.price.unpriced_items if item in theirs)
 
 
 def _unstated(bid: Bid, hire: Hire) -> Iterator[Priced]:

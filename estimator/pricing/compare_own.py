@@ -202,3 +202,11 @@ def time_line(bid: Bid, own_hours: Taken, own_hour: Taken) -> CostLine:
     worth = (own_hours.value or Decimal(0)) * (own_hour.value or Decimal(0))
     amount = round_money(worth, bid.books.shop.currency)
     return CostLine("time", "Your time", Decimal(0), amount, "your hours x worth of an hour")
+
+
+def unpriced_of_list(bid: Bid, own: OwnWork) -> Iterator[str]:
+    """Items that nobody knows the price of, among those reckoned from the list."""
+    listed = set() if own.parts.stated else set(own.parts_items)
+    listed |= set() if own.consumables.stated else set(own.consumable_items)
+    if not bid.price.materials_overridden:
+        yield from (item for item in bid.price.unpriced_items if item in listed)

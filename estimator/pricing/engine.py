@@ -28,7 +28,8 @@ def estimate(survey: Survey, books: Books) -> Bid:
         InputError: what no stage can go on with, all of it that the stage found.
     """
     works = {route: work_out(on_route(survey, route), books) for route in routes_of(survey)}
-    options = ranked(works, survey.job.route, books.shop.currency)
+    currency, job = books.shop.currency, survey.job
+    options = ranked(works, job.route, currency, job.locale)
     name = next(option.route for option in options if option.chosen)
     route = None if name == ONLY and None in works else name
     work = works[route]

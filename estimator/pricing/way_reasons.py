@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from decimal import Decimal
 
 from estimator.pricing.work import Work
@@ -11,18 +11,22 @@ ALONE = "the only way in this survey"
 ONLY_OPEN = "the only way that no finding blocks"
 NONE_OPEN = "every way is blocked"
 Named = tuple[str, Work]
+Money = Callable[[Decimal], str]
 
 
-def reasons_for(order: Sequence[Named], currency: str) -> tuple[str, ...]:
-    """The reason for each rank, of ways in their order; blocked and unpriced ones come last."""
+def reasons_for(order: Sequence[Named], money: Money) -> tuple[str, ...]:
+    """The reason for each rank, of ways in their order; blocked and unpriced ones come last.
+
+    `money` shows an amount as the job's locale writes it.
+    """
     best = order[0]
     return tuple(
-        _first(order, currency) if at == 0 else _other(each, best, currency)
+        _first(order, money) if at == 0 else _other(each, best, money)
         for at, each in enumerate(order)
     )
 
 
-def _first(order: Sequence[Named], currency: str) -> str:
+def _first(order: Sequence[Named], money: Money) -> str:
     """Why the best is the best."""
     name, work = order[0]
     if work.blocked_by:
@@ -34,14 +38,14 @@ def _first(order: Sequence[Named], currency: str) -> str:
     if second[1].blocked_by:
         return "; ".join((ONLY_OPEN, *said))
     if second[1].price.unpriced_items and not said:
-        return f"the only way whose every item has a price; {_against(order[0], second, currency)}"
-    return "; ".join((_against((name, work), second, currency), *said))
+        return f"the only way whose every item has a price; {_against(order[0], second, money)}"
+    return "; ".join((_against((name, work), second, money), *said))
 
 
-def _other(each: Named, best: Named, currency: str) -> str:
+def _other(each: Named, best: Named, money: Money) -> str:
     work = each[1]
     said = [_blocked(work)] if work.blocked_by else []
-    return "; ".join((*said, _against(each, best, currency), *_unpriced(work)))
+    return "; ".join((*said, _against(each, best, money), *_unpriced(work)))
 
 
 def _blocked(work: Work) -> str:
@@ -54,7 +58,7 @@ def _unpriced(work: Work) -> tuple[str, ...]:
     return (f"its cost leaves out what has no price: {', '.join(items)}",) if items else ()
 
 
-def _against(each: Named, other: Named, currency: str) -> str:
+def _against(each: Named, other: Named, money: Money) -> str:
     """How much more or less a way costs than another, and what makes the difference."""
     one, two = each[1].price, other[1].price
     labor, materials = one.labor - two.labor, one.materials_listed - two.materials_listed
@@ -62,13 +66,13 @@ def _against(each: Named, other: Named, currency: str) -> str:
     if cost == 0:
         return f"costs the same as {other[0]}"
     parts = [
-        f"labor {_signed(labor)}" if labor else "",
-        f"materials {_signed(materials)}" if materials else "",
+        f"labor {_signed(labor, money)}" if labor else "",
+        f"materials {_signed(materials, money)}" if materials else "",
     ]
     more = "more" if cost > 0 else "less"
     because = ", ".join(part for part in parts if part)
-    return f"costs {abs(cost)} {currency} {more} than {other[0]} ({because})"
+    return f"costs {money(abs(cost))} {more} than {other[0]} ({because})"
 
 
-def _signed(amount: Decimal) -> str:
-    return f"{amount:+f}"
+def _signed(amount: Decimal, money: Money) -> str:
+    return f"{'+' if amount > 0 else '-'}{money(abs(amount))}"

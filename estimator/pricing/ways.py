@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
+from functools import partial
 
+from estimator.money import show_money
 from estimator.pricing.records import FindingCounts, RouteOption
 from estimator.pricing.way_reasons import reasons_for
 from estimator.pricing.work import Work
@@ -34,18 +36,20 @@ def on_route(survey: Survey, route: str | None) -> Survey:
 
 
 def ranked(
-    works: Mapping[str | None, Work], chosen: str | None, currency: str
+    works: Mapping[str | None, Work], chosen: str | None, currency: str, locale: str
 ) -> tuple[RouteOption, ...]:
     """Options by rank: those that no finding blocks first, then by cost of labor and materials.
 
     Args:
         works: each way worked out, by name.
         chosen: the way the job names, if any.
-        currency: that reasons are told in.
+        currency: of the amounts in the reasons.
+        locale: how they are written.
     """
     order = sorted(works.items(), key=lambda named: _rank(named[1]))
     pick = chosen if chosen in works else order[0][0]
-    reasons = reasons_for([(name or ONLY, work) for name, work in order], currency)
+    show = partial(show_money, currency=currency, locale=locale)
+    reasons = reasons_for([(name or ONLY, work) for name, work in order], show)
     return tuple(
         _option(name, number, work, why, name == pick)
         for number, ((name, work), why) in enumerate(zip(order, reasons, strict=True), start=1)

@@ -8,6 +8,7 @@ from estimator.rules.facts import UNITED_STATES, Facts
 from estimator.rules.records import Finding
 from estimator.rules.registry import rule
 from estimator.rules.seal_rules import named, touched_walls
+from estimator.saying import said
 from estimator.survey.place import Wall
 from estimator.tables.house import Caution, caution
 from estimator.takeoff.amounts import plural
@@ -48,7 +49,7 @@ def asbestos_age(facts: Facts) -> Iterator[Finding]:
         yield facts.finding(name, "pass", "tested, none found", cite)
     elif house.asbestos_tested == "found":
         told = caution_for(facts, "asbestos-found")
-        yield facts.finding(name, "fail", "tested, asbestos found", told.cite, told.text)
+        yield facts.finding(name, "fail", said("tested, asbestos found"), told.cite, told.text)
     else:
         yield _by_age(facts, name)
         if house.local_survey_first == "yes":
@@ -58,11 +59,13 @@ def asbestos_age(facts: Facts) -> Iterator[Finding]:
 def _by_age(facts: Facts, name: tuple[str, str]) -> Finding:
     """Ask by the year; outside the United States no year settles it."""
     job, told = facts.survey.job, caution_for(facts, "asbestos")
-    built = "year built unknown" if job.year_built is None else f"built {job.year_built}"
+    built = said("year built unknown")
+    if job.year_built is not None:
+        built = said("built {year}", year=job.year_built)
     if job.country != UNITED_STATES:
         return facts.finding(name, "note", f"{built}, not tested", told.cite, told.text)
     line = facts.building("asbestos-year").value
-    figures = f"{built}, not tested; asked about before about {line}"
+    figures = said("{built}, not tested; asked about before about {year}", built=built, year=line)
     if job.year_built is None:
         remedy = f"Find out when the house was built. {told.text}"
         return facts.finding(name, "unknown", figures, told.cite, remedy)
@@ -80,7 +83,7 @@ def plaster(facts: Facts) -> Iterator[Finding]:
         if wall.finish == "plaster":
             yield noted(facts, name, "plaster is cut", PLASTER)
         elif wall.finish == "unknown":
-            figures = "plaster or board, nobody has said which"
+            figures = said("plaster or board, nobody has said which")
             remedy = f"Look at the edge inside a box with the circuit off. If plaster: {told.text}"
             yield facts.finding(name, "unknown", figures, told.cite, remedy)
     if any(each.fill == "plaster" and each.wall is None for each in facts.survey.openings):
@@ -145,8 +148,8 @@ def hidden_lines(facts: Facts) -> Iterator[Finding]:
     rest = [wall for wall in walls if wall.id not in found and wall.hidden_lines != "yes"]
     unknown = [wall for wall in rest if wall.hidden_lines == "unknown"]
     if unknown or not walls:
-        where = named(unknown) if unknown else "the walls of typed legs"
-        figures = f"nobody has said what is inside {where}"
+        where = named(unknown) if unknown else said("the walls of typed legs")
+        figures = said("nobody has said what is inside {walls}", walls=where)
         yield facts.finding((LINES, "job"), "unknown", figures, told.cite, told.text)
     elif rest:
         figures = f"looked, nothing in {named(rest)}"

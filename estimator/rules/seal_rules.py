@@ -10,6 +10,7 @@ from estimator.rules.facts import Facts
 from estimator.rules.rated_boxes import boxes_in_rated
 from estimator.rules.records import Finding, RemedyPart, Verdict
 from estimator.rules.registry import rule
+from estimator.saying import Saying, listed, several
 from estimator.survey.place import Wall
 from estimator.takeoff.amounts import plural
 from estimator.takeoff.records import RunCount
@@ -70,9 +71,10 @@ def touched_walls(facts: Facts) -> tuple[Wall, ...]:
     return tuple(wall for wall in facts.survey.walls if wall.id in names)
 
 
-def named(walls: Sequence[Wall]) -> str:
+def named(walls: Sequence[Wall]) -> Saying:
     """Walls by name: "walls east, west"."""
-    return f"wall{'' if len(walls) == 1 else 's'} {', '.join(wall.id for wall in walls)}"
+    names = listed(wall.id for wall in walls)
+    return several(len(walls), "wall {names}", "walls {names}", names=names)
 
 
 @rule(RATED)

@@ -108,6 +108,12 @@ def test_prices_are_above_zero_dated_and_said_to_be_invented(books: Books) -> No
 
 
 @BOTH
+def test_nails_do_not_stand_with_the_paint(books: Books) -> None:
+    aisles = {way.item: way.aisle for ways in books.materials.values() for way in ways}
+    assert (aisles["nail-finish"], aisles["caulk"]) == ("fasteners", "paint")
+
+
+@BOTH
 def test_a_larger_pack_never_costs_more_for_each(books: Books) -> None:
     """A mistyped price shows as a pack that nobody would buy."""
     packs = defaultdict(list)

@@ -42,6 +42,12 @@ def run(folder: Path, text: str, *more: str) -> Result:
     return CliRunner().invoke(app, ["compare", str(path), *more], prog_name="estimator")
 
 
+def test_this_bid_is_written_small_inside_a_sentence() -> None:
+    page = shown(text="")
+    assert "Hire: this bid" in page and " less than this bid, all in." in page
+    assert "This bid takes 1.5 h of yours" in page
+
+
 @pytest.mark.parametrize(
     "want",
     [

@@ -17,6 +17,7 @@ from estimator.outputs.text_takeoff import takeoff_text
 from estimator.pricing.records import Bid
 from estimator.problems import Problem
 from tests.cli.made_bid import FINDINGS, PRICE, made_bid, made_way
+from tests.worked.job import worked
 
 LISTS = (bid_summary, takeoff_text, shopping_text, check_text)
 
@@ -85,6 +86,15 @@ def test_the_takeoff_says(want: str) -> None:
     assert want in shown(takeoff_text)
 
 
+def test_what_holds_for_all_of_the_work_is_said_once_in_words() -> None:
+    """The nightstand's rooms are lived in: 1.175 in shop.toml."""
+    text = " ".join(" ".join(takeoff_text(worked("nightstand"))).split())
+    said = "All of the work: in rooms that are lived in; where it slows the work its hours count"
+    assert text.count(said) == 1 and f"{said} x 1.175." in text
+    assert "occupied-room" not in text
+    assert "lived in" not in shown(takeoff_text)  # nobody has said so there
+
+
 @pytest.mark.parametrize(
     "want",
     [
@@ -97,6 +107,15 @@ def test_the_takeoff_says(want: str) -> None:
 )
 def test_the_shopping_list_says(want: str) -> None:
     assert want in shown(shopping_text)
+
+
+@pytest.mark.parametrize("findings", [None, ()], ids=["some", "none"])
+def test_the_summary_of_a_bid_promises_no_list_of_findings(findings: tuple[()] | None) -> None:
+    """It has those that fail and the counts; the list is that of `estimator check`."""
+    changes = {} if findings is None else {"findings": findings}
+    text = shown(bid_summary, **changes)
+    assert "Checks ------" in text and "worst first" not in text
+    assert "worst first" in shown(check_text)
 
 
 def test_the_check_counts_its_findings() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -186,6 +187,36 @@ def test_several_bids_stand_side_by_side_each_against_doing_it_yourself() -> Non
     assert [each.name for each in made.hires] == ["Sample electrician", "Second firm"]
     assert [each.by for each in made.against] == [Decimal("189.10"), Decimal("326.10")]
     assert [each.break_even for each in made.against] == [Decimal("41.64"), Decimal("54.23")]
+
+
+def test_two_bids_of_one_name_are_numbered() -> None:
+    again = '\n[[compare.hire]]\nname = "Sample electrician"\nquote = 700\n'
+    made = compare(with_compare(S21 + again + HIRE + "quote = 900"))
+    names = ["Sample electrician (1)", "Sample electrician (2)", "Firm"]
+    assert [each.name for each in made.hires] == [each.hire for each in made.against] == names
+
+
+# Screws close the wall; a primer paints it; box and cable are for the wiring.
+LEFT_OUT = [
+    ('["materials"]', "", ("price of primer", "price of screw-drywall")),
+    ('["materials", "patch"]', "", ("price of primer", "price of screw-drywall")),
+    ('["materials"]', "materials = 99", ()),
+    ('["patch"]', "", ("price of screw-drywall",)),
+    ('["patch"]', "patch = 99", ()),
+    ('["patch and paint"]', "", ("price of primer", "price of screw-drywall")),
+    ('["clean-up"]', "", ()),
+]
+
+
+@pytest.mark.parametrize(("excludes", "prices", "left_out"), LEFT_OUT)
+def test_items_without_a_price_in_what_a_bid_leaves_out_are_named(
+    excludes: str, prices: str, left_out: tuple[str, ...]
+) -> None:
+    text = f"{HIRE}quote = 400\nexcludes = {excludes}\nprices = {{ {prices} }}"
+    bid = with_compare(text, sample=CORNER)
+    price = replace(bid.price, unpriced_items=("primer", "screw-drywall"))
+    (column,) = compare(replace(bid, price=price)).hires
+    assert column.left_out == left_out
 
 
 def test_without_a_bid_of_others_this_bid_stands_for_hiring() -> None:

@@ -85,9 +85,9 @@ PARTS = [
 
 
 WHY = [
-    "costs 41.00 USD less than A (labor -35.42, materials -5.58)",
-    "costs 41.00 USD more than C (labor +35.42, materials +5.58)",
-    "costs 433.24 USD more than C (labor +409.06, materials +24.18)",
+    "costs $41.00 less than A (labor -$35.42, materials -$5.58)",
+    "costs $41.00 more than C (labor +$35.42, materials +$5.58)",
+    "costs $433.24 more than C (labor +$409.06, materials +$24.18)",
 ]
 
 

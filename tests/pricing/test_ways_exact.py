@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import partial
 from typing import cast
 
+from estimator.money import show_money
 from estimator.pricing.way_reasons import reasons_for
 from estimator.pricing.work import Work
 from tests.pricing.made_books import bid, plain
@@ -24,23 +26,26 @@ class Way:
     blocked_by: tuple[str, ...] = ()
 
 
+DOLLARS = partial(show_money, currency="USD", locale="en_US")
+
+
 def way(labor: str, materials: str) -> Work:
     return cast(Work, Way(Cost(Decimal(labor), Decimal(materials))))
 
 
 def test_half_a_dollar_of_materials_alone() -> None:
     cheap, dear = way("80.00", "10.00"), way("80.00", "10.50")
-    assert reasons_for([("A", cheap), ("B", dear)], "USD") == (
-        "costs 0.50 USD less than B (materials -0.50)",
-        "costs 0.50 USD more than A (materials +0.50)",
+    assert reasons_for([("A", cheap), ("B", dear)], DOLLARS) == (
+        "costs $0.50 less than B (materials -$0.50)",
+        "costs $0.50 more than A (materials +$0.50)",
     )
 
 
 def test_half_a_dollar_of_labor_alone() -> None:
     cheap, dear = way("80.00", "10.00"), way("80.50", "10.00")
-    assert reasons_for([("A", cheap), ("B", dear)], "USD") == (
-        "costs 0.50 USD less than B (labor -0.50)",
-        "costs 0.50 USD more than A (labor +0.50)",
+    assert reasons_for([("A", cheap), ("B", dear)], DOLLARS) == (
+        "costs $0.50 less than B (labor -$0.50)",
+        "costs $0.50 more than A (labor +$0.50)",
     )
 
 

@@ -64,12 +64,12 @@ def _words() -> Iterator[tuple[str, str]]:
             "materials": ("description", "aisle", "unit"),
             "labor": ("description", "unit"),
         }.items():
-            for row in _rows(folder / f"{book}.csv"):
+            for row in rows(folder / f"{book}.csv"):
                 yield from ((row[column], book) for column in columns)
         terms = tomllib.loads((folder / "shop.toml").read_text("utf-8"))
         yield from _terms(terms)
     for table, columns in _TABLES.items():
-        for row in _rows(DATA / f"{table}.csv"):
+        for row in rows(DATA / f"{table}.csv"):
             yield from ((row[column], table) for column in columns)
             if table == "visits":
                 yield from ((part, table) for part in row["what"].partition(", ")[::2] if part)
@@ -84,7 +84,7 @@ def _terms(shop: dict[str, dict[str, object]]) -> Iterator[tuple[str, str]]:
     yield str(shop["price"]["permit_filed_by"]), "shop"
 
 
-def _rows(path: Path) -> list[dict[str, str]]:
+def rows(path: Path) -> list[dict[str, str]]:
     with path.open(encoding="utf-8", newline="") as file:
         return list(csv.DictReader(file))
 
@@ -113,7 +113,7 @@ def updated(code: str) -> str:
 
 def listed() -> list[dict[str, str]]:
     """The list of words with every word of the books, in their order."""
-    had = {row["english"]: row for row in _rows(LIST)}
+    had = {row["english"]: row for row in rows(LIST)}
     empty = dict.fromkeys(COLUMNS, "")
     return [
         empty

@@ -9,7 +9,7 @@ from estimator.catalog.shipped import shipped_catalogs
 from estimator.drawing.kind_words import ROOMS
 from estimator.outputs.bid_words import DEVICES, SOCKETS
 from estimator.pricing.assumed import SUBJECTS
-from estimator.survey import field_words
+from estimator.survey.field_words import choices, keys
 
 _STANDING = ("door", "window")
 _SOLD = ("pack", "length", "coil", "remnant", "other")
@@ -21,8 +21,8 @@ def said_words() -> Iterator[str]:
         for one, several in table.values():
             yield from (one, several)
     yield from (*ROOMS, *SUBJECTS, *_STANDING, *_SOLD)
-    yield from sorted(key.replace("_", " ") for key in field_words.keys())
-    yield from sorted(field_words.choices())
+    yield from sorted(key.replace("_", " ") for key in keys())
+    yield from sorted(choices())
     yield from _cables()
 
 

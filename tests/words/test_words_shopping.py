@@ -25,7 +25,7 @@ from estimator.outputs.text_shopping import shopping_text
 from estimator.outputs.workbook import bid_workbook
 from estimator.pricing.records import Bid
 from tests.outputs.bid_factory import NAMES, bid_of, full_bid, sample_bid
-from tests.outputs.spreadsheet import cells, reckoned
+from tests.outputs.spreadsheet import cells, opened, reckoned
 from tests.words.marked import CLOSE, OPEN, Marked, bare
 
 JOBS = pytest.mark.parametrize("name", [*NAMES, "full", "job's own price"])
@@ -260,3 +260,15 @@ def same(stored: object, found: object) -> bool:
     if isinstance(stored, float) and isinstance(found, float):
         return abs(stored - found) <= 0.000_000_5
     return stored is not None and stored == found
+
+
+def test_two_columns_told_alike_get_names_of_their_own() -> None:
+    """A table with two columns of one name is a file that spreadsheet programs call broken."""
+    alike = Small(few={"What to get": "Chose", "Item": "chose"})
+    bid = in_language(sample_bid("nightstand"), alike)
+    data = bid_workbook(bid)
+    table = opened(data)["Shopping list"].tables["To_get"]
+    names = [column.name for column in table.tableColumns]
+    assert names[2:4] == ["Chose", "chose 2"]
+    row = int(re.search(r"\d+", table.ref)[0])
+    assert cells(data)["Shopping list", f"D{row}"].value == "chose 2"
