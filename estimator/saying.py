@@ -140,6 +140,31 @@ def _in_case(text: str, how: Case) -> str:
     return first + text[1:]
 
 
+class Local(Saying):
+    """A saying in the trade words of a country whose people speak English too.
+
+    Attributes:
+        inside: the saying as it was said. A language that leaves it as it is gets the local words.
+    """
+
+    inside: str
+
+    def __new__(cls, text: str, inside: str) -> Local:
+        """Take the text in local words, and what it was made of."""
+        made = super().__new__(cls, text)
+        made.inside = inside
+        return made
+
+    def __reduce__(self) -> tuple[type[Local], tuple[str, str]]:
+        """Travel to another process whole."""
+        return Local, (str(self), self.inside)
+
+    def told(self, speaker: Speaker) -> str:
+        """Tell it; where that changes nothing, in the local words."""
+        told = tell(self.inside, speaker)
+        return str(self) if told == self.inside else told
+
+
 def said(english: str, /, **values: object) -> Said:
     """Say a sentence. The text is written out where it is said, so that it can be collected.
 
@@ -181,6 +206,11 @@ def small(text: str) -> Saying:
 def lower(text: str) -> Saying:
     """The same in small letters."""
     return Cased(text, "lower")
+
+
+def local(text: str, inside: str) -> str:
+    """A text in local words, which can be told where what it was made of can."""
+    return Local(text, inside) if isinstance(inside, Saying) else text
 
 
 def tell(value: object, speaker: Speaker) -> str:

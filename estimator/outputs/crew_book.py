@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from estimator.language import CALLED, Language
 from estimator.outputs import looks
-from estimator.outputs.cells import Cell, Row, Sheet, blank, words
-from estimator.outputs.crew_records import CrewGroup, CrewSheet
+from estimator.outputs.cells import Cell, Row, Sheet, blank, line_number, words
+from estimator.outputs.crew_records import CrewSheet
 from estimator.outputs.crew_sheet import crew_sheets
 from estimator.outputs.formats import formats
 from estimator.outputs.looks import DATE, MONEY
@@ -18,12 +18,11 @@ NAME = said("Crew")
 NOTES = said("Crew notes")
 UNTICKED, TICKED = "\u2610", "\u2611"
 _TICKS = f"{UNTICKED},{TICKED}"
-_DONE = said("Done")
-_WIDTHS = {1: (6.0, 92.0), 2: (6.0, 50.0, 50.0)}
-_NOTE_WIDTH = 18.0
-_LETTERS = "ABCDE"
+_DONE, _FOUND, _LINE = said("Done"), said("What was found"), said("Line")
+_WIDTHS = {1: (6.0, 80.0, 24.0), 2: (6.0, 46.0, 46.0, 24.0)}
+_NOTE_WIDTHS = (6.0, 30.0, 20.0, 20.0, 20.0, 16.0)
+_LETTERS = "ABCDEF"
 _APART = " / "
-_NOTE_ROW_PT = 24
 
 
 def crew_workbook(bid: Bid, languages: Sequence[Language]) -> bytes:
@@ -48,6 +47,7 @@ def crew_workbook(bid: Bid, languages: Sequence[Language]) -> bytes:
             subject=job.title,
             creator=shop.terms.firm_name,
             dated=job.bid_date,
+            language=sheets[0].language,
         )
     )
 
@@ -61,7 +61,11 @@ def _lines(sheets: Sequence[CrewSheet], languages: Sequence[Language]) -> Sheet:
     for heads in zip(*(each.head for each in sheets), strict=True):
         sheet.note(_joined(heads))
     sheet.freeze()
-    headers = (_said(_DONE, languages), *(CALLED[each.language] for each in sheets))
+    headers = (
+        _said(_DONE, languages),
+        *(CALLED[each.language] for each in sheets),
+        _said(_FOUND, languages),
+    )
     sheet.table("Crew_lines", headers, _rows(sheet, sheets))
     return sheet
 
@@ -69,14 +73,16 @@ def _lines(sheets: Sequence[CrewSheet], languages: Sequence[Language]) -> Sheet:
 def _rows(sheet: Sheet, sheets: Sequence[CrewSheet]) -> Iterator[Row]:
     for parts in zip(*(each.parts[:-1] for each in sheets), strict=True):
         sheet.begin_block()
-        yield [blank(), *(words(part.title, looks.SECTION) for part in parts)]
+        yield [blank(), *(words(part.title, looks.SECTION) for part in parts), blank(looks.RULE)]
         for groups in zip(*(part.groups for part in parts), strict=True):
             if groups[0].title:
-                yield [blank(), *(words(group.title, looks.LABEL) for group in groups)]
+                yield [blank(), *(words(group.title, looks.LABEL) for group in groups), blank()]
             for lines in zip(*(group.lines for group in groups), strict=True):
-                yield [_tick(sheet, tick=lines[0].tick), *(words(each.text) for each in lines)]
-                if lines[0].write:
-                    yield [blank(), *(blank(looks.ENTRY_WORD) for _ in lines)]
+                yield [
+                    _tick(sheet, tick=lines[0].tick),
+                    *(words(each.text) for each in lines),
+                    blank(looks.ENTRY_WORD if lines[0].write else looks.TEXT),
+                ]
 
 
 def _tick(sheet: Sheet, *, tick: bool) -> Cell:
@@ -88,27 +94,24 @@ def _tick(sheet: Sheet, *, tick: bool) -> Cell:
 
 
 def _notes(sheets: Sequence[CrewSheet], languages: Sequence[Language]) -> Sheet:
-    """The tables to write in, each with free cells."""
-    sheet = Sheet(languages[0].say(NOTES), dict.fromkeys(_LETTERS, _NOTE_WIDTH))
+    """Tables to write in, each row with its number."""
+    sheet = Sheet(languages[0].say(NOTES), dict(zip(_LETTERS, _NOTE_WIDTHS, strict=True)))
     last = [each.parts[-1] for each in sheets]
+    sheet.begin_block()
     sheet.title(_joined([part.title for part in last]))
+    sheet.freeze()
+    line, found = _said(_LINE, languages), _said(_FOUND, languages)
     for number, groups in enumerate(zip(*(part.groups for part in last), strict=True), start=1):
         sheet.section(_joined([group.title for group in groups]))
-        if groups[0].headers:
-            _table(sheet, groups, f"Crew_notes_{number}")
-        else:
-            for _ in groups[0].lines:
-                sheet.put([blank(looks.RULE) for _ in _LETTERS], height_pt=_NOTE_ROW_PT)
+        heads = [_joined(texts) for texts in zip(*(group.headers for group in groups), strict=True)]
+        rows: list[Row] = [
+            [_entry(_joined(texts)) for texts in zip(*(each.cells for each in row), strict=True)]
+            for row in zip(*(group.rows for group in groups), strict=True)
+        ]
+        rows = rows or [[_entry("")] for _ in groups[0].lines]
+        numbered = ([line_number(at), *row] for at, row in enumerate(rows, start=1))
+        sheet.table(f"Crew_notes_{number}", (line, *(heads or [found])), numbered)
     return sheet
-
-
-def _table(sheet: Sheet, groups: Sequence[CrewGroup], name: str) -> None:
-    heads = [_joined(texts) for texts in zip(*(group.headers for group in groups), strict=True)]
-    rows = (
-        [_entry(_joined(texts)) for texts in zip(*(each.cells for each in row), strict=True)]
-        for row in zip(*(group.rows for group in groups), strict=True)
-    )
-    sheet.table(name, heads, rows)
 
 
 def _entry(text: str) -> Cell:

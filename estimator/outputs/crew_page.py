@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from estimator.drawing.draw import draw
-from estimator.drawing.records import Drawing
 from estimator.language import Language
 from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart, CrewSheet
 from estimator.outputs.crew_sheet import crew_sheets
@@ -36,12 +35,13 @@ def crew_page(bid: Bid, languages: Sequence[Language]) -> str:
         "</header>",
         "<main>",
         *(line for parts in _parts(sheets) for line in _part(sheets, parts)),
-        *_drawing(draw(bid.survey, bid.books.shop.practice), languages),
+        *_walls(bid, languages),
         "</main>",
         "</div>",
     ]
-    first = sheets[0]
-    return whole_page(first.title, "\n".join(body), _STYLES, (), lang=first.language)
+    job, first = bid.survey.job, languages[0]
+    title = first.say(said("Crew sheet {number}: {title}", number=job.id, title=job.title))
+    return whole_page(title, "\n".join(body), _STYLES, (), lang=first.code)
 
 
 def _heads(sheets: Sequence[CrewSheet]) -> Iterator[Twins]:
@@ -115,14 +115,19 @@ def _table(sheets: Sequence[CrewSheet], groups: Sequence[CrewGroup], mark: str) 
     yield "</tbody></table>"
 
 
-def _drawing(drawing: Drawing, languages: Sequence[Language]) -> Iterator[str]:
-    """Every wall as a picture that scrolls by itself where it is wider than the page."""
+def _walls(bid: Bid, languages: Sequence[Language]) -> Iterator[str]:
+    """Every wall as a picture that scrolls by itself where it is wider than the page.
+
+    The words in the pictures are told in the first language.
+    """
+    first, *_ = languages
+    drawing = draw(bid.survey, bid.books.shop.practice, first)
     yield '<section aria-labelledby="drawing">'
     yield f'<h2 id="drawing">{_said(_WALLS, languages)}</h2>'
     for at, view in enumerate(drawing.elevations, start=1):
         yield f'<h3 id="view{at}">{_said(view.title, languages)}</h3>'
         yield f'<div class="wide" role="group" aria-labelledby="view{at}" tabindex="0">'
-        yield elevation_svg(view, f"wall{at}")
+        yield elevation_svg(view, f"wall{at}", first)
         yield "</div>"
     yield from (f"<p>{_said(text, languages)}</p>" for text in drawing.remarks)
     yield "</section>"

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from estimator.language import Language
+Tell = Callable[[str], str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,25 +70,16 @@ class CrewSheet:
     parts: tuple[CrewPart, ...]
 
 
-def told_sheet(sheet: CrewSheet, language: Language) -> CrewSheet:
-    """The same sheet with every saying told."""
-    return CrewSheet(
-        language.code,
-        language.say(sheet.title),
-        tuple(map(language.say, sheet.head)),
-        tuple(_told_part(part, language) for part in sheet.parts),
-    )
+def told_part(part: CrewPart, tell: Tell) -> CrewPart:
+    """The same part with every saying told."""
+    groups = tuple(_told_group(group, tell) for group in part.groups)
+    return CrewPart(part.key, tell(part.title), groups)
 
 
-def _told_part(part: CrewPart, language: Language) -> CrewPart:
-    groups = tuple(_told_group(group, language) for group in part.groups)
-    return CrewPart(part.key, language.say(part.title), groups)
-
-
-def _told_group(group: CrewGroup, language: Language) -> CrewGroup:
+def _told_group(group: CrewGroup, tell: Tell) -> CrewGroup:
     return CrewGroup(
-        language.say(group.title),
-        tuple(replace(line, text=language.say(line.text)) for line in group.lines),
-        tuple(map(language.say, group.headers)),
-        tuple(CrewRow(tuple(map(language.say, row.cells))) for row in group.rows),
+        tell(group.title),
+        tuple(replace(line, text=tell(line.text)) for line in group.lines),
+        tuple(map(tell, group.headers)),
+        tuple(CrewRow(tuple(map(tell, row.cells))) for row in group.rows),
     )

@@ -11,22 +11,34 @@ from estimator.outputs.crew_boxes import boxes
 from estimator.outputs.crew_cautions import cautions, tests
 from estimator.outputs.crew_notes import look_first, notes, put_right
 from estimator.outputs.crew_openings import openings
-from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart, CrewSheet, told_sheet
+from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart, CrewSheet, told_part
 from estimator.outputs.crew_runs import runs
 from estimator.outputs.crew_visits import visits
+from estimator.pricing.local_bid import words_of
 from estimator.pricing.records import Bid
-from estimator.saying import said
+from estimator.saying import Saying, said
 
 
 def crew_sheets(bid: Bid, languages: Sequence[Language]) -> tuple[CrewSheet, ...]:
     """The same sheet in each language, line by line alike; no money stands in it."""
-    return tuple(told_sheet(_sheet(bid, language), language) for language in languages)
+    parts = _parts(bid)
+    return tuple(_sheet(bid, parts, language) for language in languages)
 
 
-def _sheet(bid: Bid, language: Language) -> CrewSheet:
-    """The sheet before it is told; only its date is written as the language does."""
+def _sheet(bid: Bid, parts: tuple[CrewPart, ...], language: Language) -> CrewSheet:
+    """The sheet told in one language, its date written as that language does."""
+    there = words_of(bid.survey)
+
+    def tell(text: str) -> str:
+        return language.say(there(text) if isinstance(text, Saying) else text)
+
     title = said("Crew sheet: {title}", title=bid.survey.job.title)
-    return CrewSheet(language.code, title, tuple(_head(bid, language)), _parts(bid))
+    return CrewSheet(
+        language.code,
+        language.say(title),
+        tuple(map(language.say, _head(bid, language))),
+        tuple(told_part(part, tell) for part in parts),
+    )
 
 
 def _head(bid: Bid, language: Language) -> Iterator[str]:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from estimator.pricing.records import Bid
 from estimator.rules.records import Finding
 from estimator.survey.records import Survey
-from estimator.tables.local_words import Say, is_british, local_words
+from estimator.tables.local_words import Say, as_said, is_british, local_words
 from estimator.takeoff.records import Assumption, Takeoff
 
 
@@ -34,7 +34,7 @@ def words_of(survey: Survey) -> Say:
     """The words of a job's country; the job's own names stay as they were typed."""
     job = survey.job
     if not is_british(job.country, job.locale):
-        return str
+        return as_said
     return local_words(job.country, job.locale, _names(survey))
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Iterable
 from functools import cache
 
+from estimator.saying import local
 from estimator.tables.facts import rows
 
 NORTH_AMERICA = ("US", "CA", "MX")
@@ -32,20 +33,25 @@ def local_words(country: str, locale: str, own: Iterable[str] = ()) -> Say:
     >>> local_words("GB", "en_GB", ["Ground room"])("a receptacle with ground, Ground room")
     'a socket with earth, Ground room'
     """
-    return _in_british(frozenset(own)) if is_british(country, locale) else str
+    return _in_british(frozenset(own)) if is_british(country, locale) else as_said
+
+
+def as_said(text: str) -> str:
+    """The same; what can be told in another language still can."""
+    return text
 
 
 def _in_british(own: frozenset[str]) -> Say:
     pattern = _pattern(tuple(sorted(each for each in own if _pattern().search(each))))
 
     def say(text: str) -> str:
-        return pattern.sub(lambda found: text_of(found[0]), text)
+        return local(pattern.sub(lambda found: text_of(found[0]), text), text)
 
     def text_of(word: str) -> str:
         if word in own:
             return word
-        local = _british()[word.lower()]
-        return local[:1].upper() + local[1:] if word[:1].isupper() else local
+        there = _british()[word.lower()]
+        return there[:1].upper() + there[1:] if word[:1].isupper() else there
 
     return say
 

@@ -15,10 +15,12 @@ from openpyxl.utils import range_boundaries
 from openpyxl.worksheet.table import Table
 from openpyxl.worksheet.worksheet import Worksheet
 
+from estimator.language import ENGLISH, Language
 from estimator.outputs import (
     batch_book,
     change_book,
     close_out_workbook,
+    crew_book,
     form_book,
     ledger_workbook,
     workbook,
@@ -26,7 +28,8 @@ from estimator.outputs import (
 from estimator.outputs.batch import BatchRow
 from estimator.outputs.batch_totals import BatchTotals
 from tests.form.made_form import sample
-from tests.outputs.bid_factory import NAMES, full_file, sample_file
+from tests.outputs.bid_factory import NAMES, full_bid, full_file, sample_file
+from tests.outputs.crew_made import BOTH
 from tests.outputs.spreadsheet import opened
 from tests.outputs.test_books_workbook import written as ledger_books
 from tests.outputs.test_change_book import orders
@@ -37,6 +40,7 @@ WRITERS = {
     "close-out": close_out_workbook.close_out_workbook,
     "books": ledger_workbook.books_workbook,
     "batch": batch_book.batch_workbook,
+    "crew": crew_book.crew_workbook,
     "form": form_book.form_workbook,
 }
 """Each function that makes a workbook, by the first word of the names in `BOOKS`."""
@@ -64,6 +68,10 @@ def _batch(*jobs: BatchRow) -> bytes:
     return batch_book.batch_workbook(jobs, totals)
 
 
+def _crew(languages: tuple[Language, ...]) -> bytes:
+    return crew_book.crew_workbook(full_bid(), languages)
+
+
 def _form(name: str) -> bytes:
     return form_book.form_workbook(sample(name) if name else None)
 
@@ -79,6 +87,8 @@ BOOKS: dict[str, Callable[[], bytes]] = {
     "books with a map": partial(_ledger, "mapped"),
     "batch": partial(_batch, *JOBS),
     "batch of nothing": _batch,
+    "crew in one language": partial(_crew, (ENGLISH,)),
+    "crew in two languages": partial(_crew, BOTH),
     "form, empty": partial(_form, ""),
     "form, filled": partial(_form, "nightstand"),
 }

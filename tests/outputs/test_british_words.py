@@ -14,6 +14,8 @@ from estimator.outputs.text_takeoff import takeoff_text
 from estimator.pricing.records import Bid
 from estimator.rules.safety_list import safety_list
 from tests.outputs.bid_factory import sample_bid
+from tests.outputs.crew_made import english, texts_of
+from tests.words.marked import Marked, bare
 from tests.worked.job import changed
 
 US_WORDS = re.compile(
@@ -42,6 +44,19 @@ def test_no_us_word_in_the_list_of_tests(sample: str) -> None:
     lines = [line for _, lines in safety_list(bid.survey, bid.findings) for line in lines]
     assert "Test line to neutral, line to earth and neutral to earth." in lines
     assert not US_WORDS.search(" ".join(lines))
+
+
+@METRIC
+def test_no_us_word_on_the_crew_sheet(sample: str) -> None:
+    shown = "\n".join(texts_of(english(sample_bid(sample))))
+    assert [found[0] for found in US_WORDS.finditer(shown)] == []
+    assert "Test line to neutral, line to earth and neutral to earth." in shown
+
+
+def test_british_words_give_way_to_another_language() -> None:
+    """An assumption that was put into British English is told by its sentence."""
+    lines = sample_bid("lounge").takeoff.assumptions
+    assert [each.about for each in lines if bare(Marked().say(each.about), ("long",))] == []
 
 
 def test_reasons_are_said_in_british() -> None:

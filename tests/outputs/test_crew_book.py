@@ -64,15 +64,16 @@ def test_the_lines_and_the_notes_are_named_tables_with_headers() -> None:
     made = book(full_bid(), TWO)
     assert made.sheetnames == ["Crew", "Crew notes"]
     (lines,) = made["Crew"].tables.values()
-    assert [each.name for each in lines.tableColumns] == ["Done", "English",
-                                                          "espa\u00f1ol"]  # fmt: skip
-    assert sorted(made["Crew notes"].tables) == ["Crew_notes_2", "Crew_notes_3"]
+    heads = [each.name for each in lines.tableColumns]
+    assert heads == ["Done", "English", "espa\u00f1ol", "What was found / was What found"]
+    names = sorted(made["Crew notes"].tables)
+    assert names == ["Crew_notes_1", "Crew_notes_2", "Crew_notes_3"]
 
 
 def test_notes_leave_cells_to_write_in() -> None:
     rows = list(book(sample_bid("nightstand"), ONE)["Crew notes"].values)
-    at = rows.index(("Date", "What", "Taken or put back", "Quantity", "Unit"))
-    assert rows[at + 1 : at + 5] == [(None,) * 5] * 4
+    at = rows.index(("Line", "Date", "What", "Taken or put back", "Quantity", "Unit"))
+    assert rows[at + 1 : at + 5] == [(line, *[None] * 5) for line in (1, 2, 3, 4)]
 
 
 def test_nothing_in_it_is_a_formula() -> None:

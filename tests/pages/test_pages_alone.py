@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from functools import cache, partial
+from functools import cache, partial, update_wrapper
 from itertools import pairwise
 
 import pytest
@@ -22,8 +22,8 @@ HOSTILE = "<img src=x onerror=alert(1)><script>alert(2)</script>\" onload='alert
 PAGES = {
     "shopping list": shopping_page,
     "bid": bid_page,
-    "crew": partial(crew_page, languages=(ENGLISH,)),
-    "crew in two languages": partial(crew_page, languages=BOTH),
+    "crew": update_wrapper(partial(crew_page, languages=(ENGLISH,)), crew_page),
+    "crew in two languages": update_wrapper(partial(crew_page, languages=BOTH), crew_page),
 }
 
 
