@@ -105,7 +105,7 @@ def _price(draft: Draft, sheet: Sheet, order: ChangeOrder) -> None:
     price = order.price
     rows = [
         ("Change", "before tax", "change_before_tax", price.before_tax),
-        ("Sales tax", "on the change", "change_tax", price.tax),
+        ("Tax", "on the change", "change_tax", price.tax),
         ("This change", "in all", "change_total", price.total),
         ("First bid", "as agreed", "job_total_before", price.job_total_before),
         ("New total", "first bid and this change", "job_total", price.job_total),

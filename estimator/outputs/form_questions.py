@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from openpyxl.utils import get_column_letter
 
@@ -14,10 +14,12 @@ from estimator.form.question_words import (
     choices_for,
     meaning,
     shown_default,
+    unit_for,
 )
 from estimator.form.reader import QUESTIONS
+from estimator.guide.defaults import say_here
 from estimator.guide.places import Names
-from estimator.guide.questions import Question, questions
+from estimator.guide.questions import Answers, Question, questions
 from estimator.outputs import form_page as page_of
 from estimator.outputs.form_page import Lists
 from estimator.outputs.form_sketch import KEY
@@ -47,15 +49,27 @@ _FILLED = (
 _FIRST_PART, _REST = "First", "The rest, as far as you know it"
 _PAGES = 2
 _LONGEST_CHOICES = 120
-_UNITS = {"length": "ft in, or m", "volume": "in3, or cm3", "area": "ft2, or m2",
-          "date": "year-month-day"}  # fmt: skip
 _LINE_PT, _CHARS = 12.5, 100
 _DRAWING_PT = 250
 _DRAWING = "Sketch of the wall (an example is on the sheet Sketch)"
 
 
-def add_questions(book: Workbook, lists: Lists, *, filled: bool, paper: int) -> None:
-    """Add the sheet with every question of the survey."""
+class _Ask(NamedTuple):
+    """How the questions are asked: of which house, and with which answers written in."""
+
+    lists: Lists
+    house: Answers
+    given: Answers
+
+
+def add_questions(
+    book: Workbook, lists: Lists, house: Answers, *, filled: bool, paper: int
+) -> None:
+    """Add the sheet with every question of the survey, as it is asked of a house.
+
+    Its country, units and locale, as far as known, are written in where the form holds nothing
+    else.
+    """
     page = book.create_sheet(QUESTIONS)
     page_of.set_text(page.cell(1, 1), _TITLE, page_of.TITLE, wrap=False)
     notes = (*_NOTES, _FILLED if filled else _CALLED)
@@ -65,14 +79,15 @@ def add_questions(book: Workbook, lists: Lists, *, filled: bool, paper: int) -> 
     for at, (name, width) in enumerate(zip(HEADS, _WIDTHS, strict=True), start=1):
         page_of.heading(page.cell(head, at), name)
         page.column_dimensions[get_column_letter(at)].width = width
-    last = _drawing(page, _rows(page, head + 1, lists) + 2)
+    ask = _Ask(lists, house, {} if filled else house)
+    last = _drawing(page, _rows(page, head + 1, ask) + 2, house)
     page.freeze_panes = f"A{head + 1}"
     page.print_title_rows = f"{head}:{head}"
     page.print_area = f"A1:E{last}"
     page_of.paper(page, size=paper, wide=False, tall_pages=_PAGES)
 
 
-def _rows(page: Worksheet, row: int, lists: Lists) -> int:
+def _rows(page: Worksheet, row: int, ask: _Ask) -> int:
     """Every question below the heading of its part; gives the last row."""
     part = ""
     for question in questions():
@@ -80,17 +95,17 @@ def _rows(page: Worksheet, row: int, lists: Lists) -> int:
         if here != part:
             page_of.set_text(page.cell(row, 2), here, page_of.HEAD)
             row, part = row + 1, here
-        _question(page, row, question, lists)
+        _question(page, row, question, ask)
         row += 1
     return row - 1
 
 
-def _drawing(page: Worksheet, row: int) -> int:
+def _drawing(page: Worksheet, row: int, house: Answers) -> int:
     """Room to draw under the questions, with what to measure; gives its row."""
     page_of.set_text(page.cell(row, 1), _DRAWING, page_of.HEAD, wrap=False)
     for words in KEY:
         row += 1
-        page_of.set_text(page.cell(row, 1), words, page_of.NOTE, wrap=False)
+        page_of.set_text(page.cell(row, 1), say_here(house)(words), page_of.NOTE, wrap=False)
     row += 1
     page.row_dimensions[row].height = _DRAWING_PT
     for at in range(1, _PRINTED + 1):
@@ -98,16 +113,16 @@ def _drawing(page: Worksheet, row: int) -> int:
     return row
 
 
-def _question(page: Worksheet, row: int, question: Question, lists: Lists) -> None:
-    words = choices_for(question)
-    asked = _asked(question, words)
-    texts = (str(NUMBERS[question.key]), asked, "", question.unit or _UNITS.get(question.kind, ""),
-             shown_default(question), meaning(question))  # fmt: skip
+def _question(page: Worksheet, row: int, question: Question, ask: _Ask) -> None:
+    words = choices_for(question, ask.house)
+    asked = say_here(ask.house)(_asked(question, words))
+    texts = (str(NUMBERS[question.key]), asked, "", unit_for(question, ask.house),
+             shown_default(question, ask.house), meaning(question, ask.house))  # fmt: skip
     for at, text in enumerate(texts, start=1):
         page_of.set_text(page.cell(row, at), text)
-    page_of.entry(page.cell(row, _ANSWER))
+    page_of.entry(page.cell(row, _ANSWER), ask.given.get(question.key, ""))
     if words:
-        page_of.drop_down(page, f"C{row}", words, lists)
+        page_of.drop_down(page, f"C{row}", words, ask.lists)
     page.row_dimensions[row].height = _LINE_PT * _lines(asked) + 3
 
 
