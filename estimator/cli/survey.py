@@ -22,6 +22,8 @@ Example: estimator survey --edit smith.toml source_volume=20
 
 Example: estimator survey --form smith.xlsx
 
+Example: estimator survey --form smith.xlsx country:GB
+
 Example: estimator survey --template > smith.toml
 """
 STARTER = "starter.toml"
@@ -49,7 +51,8 @@ FormOption = Annotated[
     typer.Option(
         "--form",
         metavar="FILE.xlsx",
-        help="Write a workbook to fill in, with the facts of JOB where you name one.",
+        help="Write a workbook to fill in, with the facts of JOB where you name one, or in "
+        "metres and the words of a country with country:GB as JOB.",
         show_default=False,
     ),
 ]

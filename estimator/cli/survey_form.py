@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from estimator.cli.jobs import job_path
 from estimator.cli.terminal import say
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from estimator.survey.reader import JobFile
 
 SUFFIX = ".xlsx"
+COUNTRY = "country:"
 WORKBOOKS = (SUFFIX, ".xlsm", ".xls", ".ods")
 """Job files that are workbooks; all but the first are refused with what to do instead."""
 
@@ -31,18 +33,29 @@ def make_form(path: Path, job: str | None, *, replace: bool) -> None:
         InputError: the job cannot be read, or the form not be written.
     """
     from estimator.outputs.form_book import write_form
-    from estimator.survey.reader import read_job
-    from estimator.toml_files import read_toml
 
     if path.suffix.lower() != SUFFIX:
         write = f"Name it such as my-job{SUFFIX}."
         raise InputError([Problem(str(path), f"a form is a workbook ({SUFFIX}).", write)])
-    raw = None
-    if job is not None:
-        file = read_job(job_path(job))
-        raw = read_toml(file.text, str(file.path))
-    write_form(path, raw, replace=replace)
+    write_form(path, *_known(job), replace=replace)
     say([f"Form: {path}", f"Fill it in and save it, then: estimator bid {path}"])
+
+
+def _known(job: str | None) -> tuple[dict[str, Any] | None, str]:
+    """What is known of the house: the facts of a job, or its country alone (country:GB)."""
+    from estimator.survey.reader import read_job
+    from estimator.toml_files import read_toml
+
+    if job is None:
+        return None, ""
+    if not job.startswith(COUNTRY):
+        file = read_job(job_path(job))
+        return read_toml(file.text, str(file.path)), ""
+    country = job.removeprefix(COUNTRY)
+    if not re.fullmatch("[A-Za-z]{2}", country):
+        write = f"Write two letters, such as {COUNTRY}GB."
+        raise InputError([Problem(job, "this is no country.", write)])
+    return None, country
 
 
 def print_job(job: str) -> None:

@@ -145,7 +145,7 @@ def _price(draft: Draft, sheet: Sheet, order: ChangeOrder) -> None:
     price = order.price
     rows = [
         (said("Change"), said("before tax"), "change_before_tax", price.before_tax),
-        (said("Sales tax"), said("on the change"), "change_tax", price.tax),
+        (said("Tax"), said("on the change"), "change_tax", price.tax),
         (said("This change"), said("in all"), "change_total", price.total),
         (said("First bid"), said("as agreed"), "job_total_before", price.job_total_before),
         (said("New total"), said("first bid and this change"), "job_total", price.job_total),

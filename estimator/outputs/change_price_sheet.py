@@ -158,7 +158,7 @@ def _total(draft: Draft, order: ChangeOrder) -> Iterator[_Step]:
     yield "tax_rounding", "Rounding of the tax", words(made.tax_rounding, looks.ENTRY_WORD), ""
     rounded = rounded_as_named("taxed_amount*tax_factor", draft.formats.places, "tax_rounding")
     tax = rounded
-    yield _amount(draft, "change_tax", "Sales tax on the change", tax, made.tax, "")
+    yield _amount(draft, "change_tax", "Tax on the change", tax, made.tax, "")
     yield _amount(
         draft, "change_total", "This change", "change_before_tax+change_tax", made.total, ""
     )

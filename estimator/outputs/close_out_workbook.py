@@ -29,7 +29,7 @@ _PHASE_HEADS = (
     "Cost estimated", "Cost", "Cost more",
 )  # fmt: skip
 _ITEM_HEADS = ("Item", "Estimated", "Used", "Unit", "Cost estimated", "Cost", "Cost more")
-_NOTHING, _UNKNOWN, _COUNTRY = "none", "unknown", "US"
+_NOTHING, _UNKNOWN = "none", "unknown"
 
 
 def close_out_workbook(job: Comparison) -> bytes:
@@ -38,7 +38,7 @@ def close_out_workbook(job: Comparison) -> bytes:
     Raises:
         InputError: a currency that is not on file.
     """
-    pages = Pages(job, formats(job.estimate.currency, job.estimate.locale, _COUNTRY))
+    pages = Pages(job, formats(job.estimate.currency, job.estimate.locale))
     costs, kinds, amounts = write_costs(pages)
     hours, ranges = write_hours(pages)
     front = _front(pages, {"kind": kinds, "amount": amounts}, ranges)

@@ -89,7 +89,7 @@ def _own(draft: Draft, own: OwnWork) -> Iterator[Asked]:
         ("own_hours_high", "Your hours, if it does not", own.hours_high, "high"),
     ):
         yield _hours(draft, (name, label), taken, end)
-    yield _percent("counter_tax", "Sales tax at the counter", own.tax_pct)
+    yield _percent("counter_tax", "Tax at the counter", own.tax_pct)
     paid = Taken(own.patch_paint, own.patch_paint is not None, NOT_BOUGHT)
     yield Asked(
         "patch_paint", "Somebody paid to patch and paint", paid.value, "0",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from openpyxl.utils import get_column_letter
 
@@ -14,11 +14,13 @@ from estimator.form.question_words import (
     choices_for,
     meaning,
     shown_default,
+    unit_for,
 )
 from estimator.form.reader import QUESTIONS
+from estimator.guide.defaults import say_here
 from estimator.guide.from_job import answers_from
 from estimator.guide.places import Names
-from estimator.guide.questions import Question, questions
+from estimator.guide.questions import Answers, Question, questions
 from estimator.outputs import form_page as page_of
 from estimator.outputs.form_page import Lists
 from estimator.outputs.form_sketch import KEY
@@ -48,17 +50,27 @@ _FILLED = (
 _FIRST_PART, _REST = "First", "The rest, as far as you know it"
 _PAGES = 2
 _LONGEST_CHOICES = 120
-_UNITS = {"length": "ft in, or m", "volume": "in3, or cm3", "area": "ft2, or m2",
-          "date": "year-month-day"}  # fmt: skip
 _LINE_PT, _CHARS = 12.5, 100
 _DRAWING_PT = 250
 _DRAWING = "Sketch of the wall (an example is on the sheet Sketch)"
 
 
-def add_questions(book: Workbook, lists: Lists, job: Mapping[str, Any], *, paper: int) -> None:
-    """Add the sheet with every question of the survey; `job` are the values that fill the form.
+class _Ask(NamedTuple):
+    """How the questions are asked: of which house, with which answers written in or stated."""
 
-    What a job answers stands where the default would: it is what holds if a cell stays blank.
+    lists: Lists
+    house: Answers
+    given: Answers
+    stated: Answers
+
+
+def add_questions(
+    book: Workbook, lists: Lists, house: Answers, job: Mapping[str, Any], *, paper: int
+) -> None:
+    """Add the sheet with every question of the survey, as it is asked of a house.
+
+    Its country, units and locale, as far as known, are written in where the form holds nothing
+    else. What a job answers stands where the default would: it holds if a cell stays blank.
     """
     page = book.create_sheet(QUESTIONS)
     page_of.set_text(page.cell(1, 1), _TITLE, page_of.TITLE, wrap=False)
@@ -69,16 +81,17 @@ def add_questions(book: Workbook, lists: Lists, job: Mapping[str, Any], *, paper
     for at, (name, width) in enumerate(zip(HEADS, _WIDTHS, strict=True), start=1):
         page_of.heading(page.cell(head, at), name)
         page.column_dimensions[get_column_letter(at)].width = width
-    asked = _rows(page, head + 1, lists, answers_from(job))
+    ask = _Ask(lists, house, {} if job else house, answers_from(job))
+    asked = _rows(page, head + 1, ask)
     page_of.table(page, (head, asked), HEADS)
-    last = _drawing(page, asked + 2)
+    last = _drawing(page, asked + 2, house)
     page.freeze_panes = f"A{head + 1}"
     page.print_title_rows = f"{head}:{head}"
     page.print_area = f"A1:E{last}"
     page_of.paper(page, size=paper, wide=False, tall_pages=_PAGES)
 
 
-def _rows(page: Worksheet, row: int, lists: Lists, stated: Mapping[str, str]) -> int:
+def _rows(page: Worksheet, row: int, ask: _Ask) -> int:
     """Every question below the heading of its part; gives the last row."""
     part = ""
     for question in questions():
@@ -86,19 +99,17 @@ def _rows(page: Worksheet, row: int, lists: Lists, stated: Mapping[str, str]) ->
         if here != part:
             page_of.set_text(page.cell(row, 2), here, page_of.HEAD)
             row, part = row + 1, here
-        _question(page, row, question, lists)
-        blank = stated.get(question.key, shown_default(question))
-        page_of.set_text(page.cell(row, _BLANK), blank)
+        _question(page, row, question, ask)
         row += 1
     return row - 1
 
 
-def _drawing(page: Worksheet, row: int) -> int:
+def _drawing(page: Worksheet, row: int, house: Answers) -> int:
     """Room to draw under the questions, with what to measure; gives its row."""
     page_of.set_text(page.cell(row, 1), _DRAWING, page_of.HEAD, wrap=False)
     for words in KEY:
         row += 1
-        page_of.set_text(page.cell(row, 1), words, page_of.NOTE, wrap=False)
+        page_of.set_text(page.cell(row, 1), say_here(house)(words), page_of.NOTE, wrap=False)
     row += 1
     page.row_dimensions[row].height = _DRAWING_PT
     for at in range(1, _PRINTED + 1):
@@ -106,17 +117,17 @@ def _drawing(page: Worksheet, row: int) -> int:
     return row
 
 
-def _question(page: Worksheet, row: int, question: Question, lists: Lists) -> None:
-    """One question, without what holds if it stays blank."""
-    words = choices_for(question)
-    asked = _asked(question, words)
-    texts = (str(NUMBERS[question.key]), asked, "", question.unit or _UNITS.get(question.kind, ""),
-             "", meaning(question))  # fmt: skip
+def _question(page: Worksheet, row: int, question: Question, ask: _Ask) -> None:
+    words = choices_for(question, ask.house)
+    asked = say_here(ask.house)(_asked(question, words))
+    texts = (str(NUMBERS[question.key]), asked, "", unit_for(question, ask.house),
+             ask.stated.get(question.key, shown_default(question, ask.house)),
+             meaning(question, ask.house))  # fmt: skip
     for at, text in enumerate(texts, start=1):
         page_of.set_text(page.cell(row, at), text)
-    page_of.entry(page.cell(row, _ANSWER))
+    page_of.entry(page.cell(row, _ANSWER), ask.given.get(question.key, ""))
     if words:
-        page_of.drop_down(page, f"C{row}", words, lists)
+        page_of.drop_down(page, f"C{row}", words, ask.lists)
     page.row_dimensions[row].height = _LINE_PT * _lines(asked) + 3
 
 

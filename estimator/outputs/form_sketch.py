@@ -12,6 +12,7 @@ from openpyxl.utils import get_column_letter
 
 from estimator.form.reader import SKETCH
 from estimator.outputs import form_page as page_of
+from estimator.tables.local_words import Say
 
 if TYPE_CHECKING:
     from openpyxl import Workbook
@@ -53,8 +54,11 @@ KEY = (
 _OWN = "Your own sketch. One square is ______________"
 
 
-def add_sketch(book: Workbook, paper: int) -> None:
-    """Add the sheet: an example made of cells, what to measure, and an empty grid."""
+def add_sketch(book: Workbook, paper: int, say: Say = str) -> None:
+    """Add the sheet: an example made of cells, what to measure, and an empty grid.
+
+    `say` says what to measure in the words of the country.
+    """
     page = book.create_sheet(SKETCH)
     for at in range(1, SQUARES_ACROSS + 1):
         page.column_dimensions[get_column_letter(at)].width = _SQUARE_WIDTH
@@ -63,7 +67,7 @@ def add_sketch(book: Workbook, paper: int) -> None:
     _example(page)
     row = _TOP + _ROWS + 1
     for words in KEY[1:]:
-        _line(page, row, words)
+        _line(page, row, say(words))
         row += 1
     _line(page, row + 1, _OWN, large=True)
     for down in range(row + 2, row + 2 + _OWN_ROWS):

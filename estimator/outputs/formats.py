@@ -52,8 +52,10 @@ class Formats:
 
 
 @cache
-def formats(currency: str, locale: str, country: str) -> Formats:
+def formats(currency: str, locale: str, country: str = "") -> Formats:
     """Find the formats of a currency in a locale, by CLDR (through Babel) and ISO 4217.
+
+    Paper goes by the country; where none is named, by that of the locale.
 
     Raises:
         InputError: a currency that is not on file.
@@ -66,7 +68,7 @@ def formats(currency: str, locale: str, country: str) -> Formats:
         money=_money_code(place, currency, number),
         places=minor_unit(currency),
         date=_date_code(place.date_formats["long"].pattern, number),
-        paper=LETTER if country in _LETTER_COUNTRIES else A4,
+        paper=LETTER if (country or place.territory) in _LETTER_COUNTRIES else A4,
     )
 
 

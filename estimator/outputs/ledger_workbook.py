@@ -30,7 +30,7 @@ _MAP_WIDTHS = " 34 8 8 16"
 _ACCOUNT_HEADS = ("Account", "Account name")
 _SUM_HEADS = ("Debit", "Credit", "Net")
 _GROUPS = ("income", "cost", "expense")
-_TITLE, _PAPER_COUNTRY = "Books", "US"
+_TITLE = "Books"
 
 
 def books_workbook(
@@ -44,7 +44,7 @@ def books_workbook(
         InputError: kinds of line that the map has no name for.
     """
     added = roll_up(entries, account_map)
-    shown = formats(added.currency or "USD", locale, _PAPER_COUNTRY)
+    shown = formats(added.currency or "USD", locale)
     first = _first_row()
     booked = Booked(tuple(entries), shown, EntryRange(first, max(first, first + len(entries) - 1)))
     sheets = [

@@ -42,7 +42,7 @@ def signed(amount: Decimal, shown: str) -> str:
 
 def _price(order: ChangeOrder) -> list[tuple[str, str]]:
     price, bid = order.price, order.after
-    tax = f", {money(bid, price.tax)} of it sales tax" if price.tax else ""
+    tax = f", {money(bid, price.tax)} of it tax" if price.tax else ""
     rows = [
         ("First bid", money(bid, price.job_total_before)),
         ("This change", f"{signed(price.total, money(bid, price.total))}{tax}"),

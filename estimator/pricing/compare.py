@@ -115,7 +115,7 @@ def _assumed(bid: Bid, own: OwnWork) -> Iterator[str]:
         yield f"Your hours are {own.hours.why}; the pace is {own.pace.value}, {own.pace.why}."
     if not own.parts.stated or not own.consumables.stated:
         tax = own.tax_pct
-        yield f"Parts come from this takeoff, with {tax.value} % sales tax, {tax.why}."
+        yield f"Parts come from this takeoff, with {tax.value} % tax, {tax.why}."
     if not own.permit.stated:
         known = own.permit.value is not None
         taken = f"The permit is taken as {own.permit.why}."

@@ -12,6 +12,7 @@ from tests.worked.job import changed, worked
 
 SAMPLES = (
     "nightstand", "printer-corner", "closet-charger", "closet-light", "lounge", "door-in-the-way",
+    "rec-room", "terrace-bedroom",
 )  # fmt: skip
 Place = tuple[Fraction, Fraction, Fraction, Fraction]
 

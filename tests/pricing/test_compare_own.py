@@ -350,7 +350,7 @@ def test_what_was_assumed_is_said() -> None:
     assert compare(with_compare("")).assumed == (
         "Your hours are likely hours of the takeoff x pace; the pace is 2.5, the shop's factor for "
         "a first time.",
-        "Parts come from this takeoff, with 0 % sales tax, from the shop's tax settings.",
+        "Parts come from this takeoff, with 0 % tax, from the shop's tax settings.",
         "What a permit costs is not known: it is in no sum of yours.",
         "No tool is named: you are taken to have every tool.",
         "What a mistake may cost is not known: it is in no sum.",
@@ -366,8 +366,8 @@ def test_what_was_assumed_is_said() -> None:
          "The permit is taken as the office's charge, by the shop's settings."),
         ('\n[house]\npermit = "not needed"',
          "The permit is taken as the job says that none is needed."),
-        (BARE + "materials = 30", "Parts come from this takeoff, with 0 % sales tax"),
-        (BARE + "consumables = 30", "Parts come from this takeoff, with 0 % sales tax"),
+        (BARE + "materials = 30", "Parts come from this takeoff, with 0 % tax"),
+        (BARE + "consumables = 30", "Parts come from this takeoff, with 0 % tax"),
         (BARE + "rework_cost = 30", "What a mistake may cost is not known: it is in no sum."),
     ],
 )  # fmt: skip

@@ -69,7 +69,15 @@ def _bare() -> Raw:
 BAD = {f"tr-{number:02}": f"tests/rules/bad_jobs/tr-{number:02}.toml" for number in range(1, 11)}
 SAMPLES = {
     name: f"samples/{name}.toml"
-    for name in ("closet-charger", "closet-light", "lounge", "nightstand", "printer-corner")
+    for name in (
+        "closet-charger",
+        "closet-light",
+        "lounge",
+        "nightstand",
+        "printer-corner",
+        "rec-room",
+        "terrace-bedroom",
+    )
 }
 FILES = BAD | SAMPLES
 FULL = ("bare", "tr-03", "tr-10", "closet-light")
