@@ -76,13 +76,13 @@ def close_out(
 ) -> None:
     """Hold what a job cost against its estimate."""
     with told(as_json=as_json):
-        from estimator.ledger.closing import open_job
+        from estimator.ledger.closing import open_job, other_files
         from estimator.ledger.compare import compare
         from estimator.ledger.labor_update import labor_update
-        from estimator.ledger.reader import read_close_out
 
-        closed = open_job(close_out_path(file), books, own_books())
-        job = compare(closed, [read_close_out(close_out_path(other)) for other in others or ()])
+        user = own_books()
+        closed = open_job(close_out_path(file), books, user)
+        job = compare(closed, other_files(closed, map(close_out_path, others or ()), books, user))
         update = labor_update(closed, update_labor) if update_labor is not None else None
         if output is not None:
             _write_workbook(job, output, replace=replace)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from pathlib import Path
 
 from estimator.catalog.levels import Level, own_levels, read_levels
+from estimator.catalog.records import Books
 from estimator.ledger.estimated import Closed
 from estimator.ledger.reader import CloseOutFile, read_close_out
 from estimator.pricing.books_for import books_for
@@ -26,12 +28,9 @@ def open_job(path: Path, books_folder: Path | None = None, user: Path | None = N
         InputError: with every problem of the first of these files that has any.
     """
     file = read_close_out(path)
-    named = file.record.close_out.books
-    folder = books_folder or (None if named is None else path.parent / named)
+    folder = books_folder or _named_books(file)
     if file.record.close_out.estimate is None:
-        near = Level(folder, whole=True) if folder else Level(path.parent)
-        levels = (near,) if folder else (*own_levels(user, "us"), near)
-        return _checked(Closed(file, read_levels(levels), None))
+        return _checked(Closed(file, _near_books(path, folder, user), None))
     job = read_job(_job_path(file))
     if job.survey.job.id != file.job:
         read = f'this is job "{file.job}", and the job file is for job "{job.survey.job.id}"'
@@ -39,6 +38,52 @@ def open_job(path: Path, books_folder: Path | None = None, user: Path | None = N
         raise InputError([Problem(file.where("close_out", "job"), read, write)])
     books = books_for(job, folder, user)
     return _checked(Closed(file, books, estimate(job.survey, books)))
+
+
+def other_files(
+    closed: Closed, paths: Iterable[Path], books_folder: Path | None, user: Path | None
+) -> tuple[CloseOutFile, ...]:
+    """Read the close-out files of other jobs whose receipts may hold lines for this one.
+
+    Amounts are never converted, so their books must be in the currency of this job's.
+
+    Raises:
+        InputError: with every problem of the first file that has any, or a file in another
+            currency.
+    """
+    files = tuple(map(read_close_out, paths))
+    found = [(file, _currency(file, books_folder, user)) for file in files]
+    problems = [
+        Problem(
+            str(file.path),
+            f"its books are in {currency}, and those of job {closed.file.job} in {closed.currency}",
+            "Amounts are not converted: leave it out, and write those lines into this job's file.",
+        )
+        for file, currency in found
+        if currency != closed.currency
+    ]
+    if problems:
+        raise InputError(problems)
+    return files
+
+
+def _currency(file: CloseOutFile, books_folder: Path | None, user: Path | None) -> str:
+    """The currency of a file by the books it goes by."""
+    folder = books_folder or _named_books(file)
+    if file.record.close_out.estimate is None:
+        return _near_books(file.path, folder, user).shop.currency
+    return books_for(read_job(_job_path(file)), folder, user).shop.currency
+
+
+def _named_books(file: CloseOutFile) -> Path | None:
+    named = file.record.close_out.books
+    return None if named is None else file.path.parent / named
+
+
+def _near_books(path: Path, folder: Path | None, user: Path | None) -> Books:
+    """Books of a file that names no job file: those asked for or named, else those beside it."""
+    near = Level(folder, whole=True) if folder else Level(path.parent)
+    return read_levels((near,) if folder else (*own_levels(user, "us"), near))
 
 
 def _checked(closed: Closed) -> Closed:

@@ -35,14 +35,15 @@ def with_versions(
     Folders are as for `books_for`.
 
     Raises:
-        InputError: two versions of one number, a file that is this job itself, or the problems
-            of an earlier file.
+        InputError: two versions of one number, a file that is this job itself or in another
+            currency, or the problems of an earlier file.
     """
     versions = sorted(job.survey.versions, key=lambda each: each.number)
     if not versions:
         return bid
     _refuse(job, versions)
     known = [_known(each, job, (books_folder, user)) for each in versions]
+    _refuse_other_currency(job, bid, known)
     if known[-1].bid is None:
         known[-1] = _Known(versions[-1], _raw(job), bid)
     return replace(bid, versions=tuple(_notes(known)))
@@ -61,6 +62,22 @@ def _refuse(job: JobFile, versions: list[Version]) -> None:
             read = f'file = "{each.file}" is this job itself'
             write = "Leave file out for the version at hand, or name the file of an earlier one."
             problems.append(Problem(where, read, write))
+    if problems:
+        raise InputError(problems)
+
+
+def _refuse_other_currency(job: JobFile, bid: Bid, known: list[_Known]) -> None:
+    """Refuse versions whose totals would stand beside this bid's in another currency."""
+    ours = bid.books.shop.currency
+    problems = []
+    for version, _, earlier in known:
+        if earlier is None or earlier.books.shop.currency == ours:
+            continue
+        where = job.where(("versions", job.survey.versions.index(version), "file"))
+        theirs = earlier.books.shop.currency
+        read = f"version {version.number} is in {theirs}, and this bid is in {ours}"
+        write = "Price both in one currency, or leave file out: its total is then not shown."
+        problems.append(Problem(where, read, write))
     if problems:
         raise InputError(problems)
 

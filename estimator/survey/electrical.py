@@ -7,6 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from estimator.survey.fields import (
+    Amount,
     Gangs,
     Length,
     MaybeInt,
@@ -14,7 +15,6 @@ from estimator.survey.fields import (
     MaybeNumber,
     MaybeText,
     MaybeVolume,
-    NotNegative,
     Positive,
     Record,
     Whole,
@@ -344,4 +344,4 @@ class TruckStock(Record):
     item: str
     length_in: MaybeLength = Field(default=None, alias="length", description="one piece of cable")
     quantity: Positive | None = None
-    unit_cost: NotNegative | None = Field(default=None, description="what it is charged at")
+    unit_cost: Amount | None = Field(default=None, description="what it is charged at")

@@ -197,7 +197,7 @@ Whole = Annotated[int, Field(ge=0), BeforeValidator(_no_yes)]
 NotNegative = Annotated[Decimal, Field(ge=0), BeforeValidator(_no_yes)]
 Trips = Annotated[int, Field(ge=0, le=LARGEST), BeforeValidator(_no_yes)]
 Amount = Annotated[Decimal, Field(ge=0, le=LARGEST), BeforeValidator(_no_yes)]
-Positive = Annotated[Decimal, Field(gt=0), BeforeValidator(_no_yes)]
+Positive = Annotated[Decimal, Field(gt=0, le=LARGEST), BeforeValidator(_no_yes)]
 # Years that a workbook can hold, with room for the work after it.
 Day = Annotated[date, Field(ge=_FIRST_DAY, le=_LAST_DAY)]
 Gangs = Annotated[int, Field(ge=1, le=_MOST_GANGS), BeforeValidator(_no_yes)]

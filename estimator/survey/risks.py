@@ -8,7 +8,7 @@ from typing import Self
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
-from estimator.survey.fields import NotNegative, Record
+from estimator.survey.fields import Amount, NotNegative, Record
 
 _NONE = Decimal(0)
 _MOST_PCT = 100
@@ -21,12 +21,12 @@ class Risk(Record):
     chance_pct: NotNegative = Field(
         le=_MOST_PCT, description="in a hundred jobs like this one, how many have it"
     )
-    hours_low: NotNegative = Field(default=_NONE, description="more hours where it happens, least")
-    hours_likely: NotNegative = Field(default=_NONE, description="most likely")
-    hours_high: NotNegative = Field(default=_NONE, description="most")
-    parts_low: NotNegative = Field(default=_NONE, description="more cost of parts, least")
-    parts_likely: NotNegative = Field(default=_NONE, description="most likely")
-    parts_high: NotNegative = Field(default=_NONE, description="most")
+    hours_low: Amount = Field(default=_NONE, description="more hours where it happens, least")
+    hours_likely: Amount = Field(default=_NONE, description="most likely")
+    hours_high: Amount = Field(default=_NONE, description="most")
+    parts_low: Amount = Field(default=_NONE, description="more cost of parts, least")
+    parts_likely: Amount = Field(default=_NONE, description="most likely")
+    parts_high: Amount = Field(default=_NONE, description="most")
     source: str = Field(default="the job", description="who says so, such as judgement")
 
     @model_validator(mode="after")

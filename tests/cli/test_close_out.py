@@ -11,7 +11,7 @@ from jsonschema import Draft202012Validator
 
 from estimator.catalog.shipped import shipped_catalogs
 from estimator.outputs.json_out import document_schema
-from tests.cli.run import estimator
+from tests.cli.run import NIGHTSTAND, estimator
 from tests.ledger.made_close_out import DOUBLE_ENTRY, S19, changed
 
 COLUMNS = 80
@@ -105,6 +105,40 @@ def test_lines_of_another_job_s_receipt(s19: Path) -> None:
     (s19 / "b.toml").write_text(changed(DOUBLE_ENTRY, ('job = "B1"', 'job = "S20"')))
     said = estimator("close-out", "b.toml", "--with", "s19.toml", folder=s19).stdout
     assert "$164.44" in said
+
+
+@pytest.fixture
+def abroad(s19: Path) -> Path:
+    """Another job whose books, beside its file, are in euros."""
+    (s19 / "abroad").mkdir()
+    (s19 / "abroad" / "shop.toml").write_text('[shop]\ncurrency = "EUR"\n')
+    (s19 / "abroad" / "b.toml").write_text(DOUBLE_ENTRY)
+    return s19
+
+
+def test_another_file_in_another_currency_is_refused(abroad: Path) -> None:
+    done = estimator("close-out", "s19.toml", "--with", "abroad/b.toml", folder=abroad)
+    assert (done.returncode, done.stdout) == (1, "")
+    said = " ".join(done.stderr.split())
+    assert "abroad/b.toml: its books are in EUR, and those of job S19 in USD" in said
+    assert "Amounts are not converted" in said
+
+
+def test_another_file_of_a_job_in_another_currency_is_refused(s19: Path) -> None:
+    """There the job file says it."""
+    job = NIGHTSTAND.read_text().replace('id = "S1"', 'id = "B1"')
+    (s19 / "b-job.toml").write_text(job + '\n[settings.shop]\ncurrency = "CAD"\n')
+    head, rest = DOUBLE_ENTRY.split("[estimate]")
+    rest = rest[rest.index("[[") :]
+    (s19 / "b.toml").write_text(f'{head}estimate = "b-job.toml"\n\n{rest}')
+    done = estimator("close-out", "s19.toml", "--with", "b.toml", folder=s19)
+    assert "its books are in CAD" in " ".join(done.stderr.split())
+
+
+def test_books_asked_for_hold_for_all_files(abroad: Path) -> None:
+    books = str(shipped_catalogs())
+    more = ("--with", "abroad/b.toml", "--books", books)
+    assert estimator("close-out", "s19.toml", *more, folder=abroad).returncode == 0
 
 
 def test_problems_come_with_lines_and_exit_code_1(s19: Path) -> None:

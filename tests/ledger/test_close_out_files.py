@@ -60,6 +60,10 @@ def line(text: str, piece: str) -> int:
         ('phase = "rough-in"\n', "", "hours[0]", "these hours have no task and no phase",
          "Write a task or a phase."),
         ("hours = 7.25", "hours = 0", "hours[0].hours", "0 does not fit here", "above 0"),
+        ("amount = 9.52", "amount = 1000000001", "receipts[0].lines[3].amount",
+         "1000000001 does not fit", "at most 1000000000"),
+        ("price = 640.00", "price = 1e30", "estimate.price", "1e+30 does not fit",
+         "at most 1000000000"),
         ("asked_pct", "askd_pct", "deposit.asked_pct", 'the key "asked_pct" is missing', "Add it"),
     ],
 )  # fmt: skip

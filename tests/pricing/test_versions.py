@@ -94,6 +94,16 @@ def test_versions_stand_on_the_bid_and_its_last_sheet(tmp_path: Path) -> None:
     assert [line.removeprefix("Version").strip() for line in said] == ["2: The wall is plaster"]
 
 
+def test_a_version_in_another_currency_is_refused(tmp_path: Path) -> None:
+    bid_of(tmp_path, VERSIONS.format("first.toml"))
+    first = tmp_path / "first.toml"
+    first.write_text(first.read_text() + '\n[settings.shop]\ncurrency = "CAD"\n')
+    job = read_job(tmp_path / "now.toml")
+    said = r"versions\[1\]\.file: version 1 is in CAD, and this bid is in USD\n  Price both"
+    with pytest.raises(InputError, match=said):
+        with_versions(estimate(job.survey, books_for(job)), job)
+
+
 def test_one_version_alone_is_the_job_at_hand(tmp_path: Path) -> None:
     (only,) = bid_of(tmp_path, '\n[[versions]]\nnumber = 4\nwhy = "Asked for"\n').versions
     assert (only.number, only.why, only.total) == (4, "Asked for", Decimal("480.00"))
