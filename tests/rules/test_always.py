@@ -70,7 +70,12 @@ BAD = {f"tr-{number:02}": f"tests/rules/bad_jobs/tr-{number:02}.toml" for number
 SAMPLES = {
     name: f"samples/{name}.toml"
     for name in (
-        "closet-charger", "closet-light", "lounge", "nightstand", "printer-corner", "rec-room",
+        "closet-charger",
+        "closet-light",
+        "lounge",
+        "nightstand",
+        "printer-corner",
+        "rec-room",
         "terrace-bedroom",
     )
 }
