@@ -169,5 +169,5 @@ def _drawing(drawing: Drawing, language: Language) -> Iterator[str]:
     yield from (f"<p>{told(text)}</p>" for text in drawing.remarks)
     yield f"<h3>{told(said('How to read the lines'))}</h3>"
     yield '<ul class="key">'
-    yield from (f"<li>{swatch} {told(words)}</li>" for swatch, words in key_items(drawing))
+    yield from (f"<li>{swatch} {safe(key)}</li>" for swatch, key in key_items(drawing, language))
     yield "</ul></section>"

@@ -137,7 +137,8 @@ def updated(code: str) -> str:
     for message in sentences():
         if message.id:
             old = had.get(message.id)
-            made.add(message.id, old.string if old is not None else "")
+            kept = made.add(message.id, old.string if old is not None else "")
+            kept.flags.discard("python-format")  # "% of" is no place
     written = io.BytesIO()
     write_po(written, made, width=0, sort_output=True, omit_header=False)
     lines = written.getvalue().decode().splitlines(keepends=True)

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from datetime import timedelta
 from functools import cache
 from html import unescape
 
 import pytest
+from babel.dates import format_date
 
 from estimator.language import ENGLISH, Language
 from estimator.outputs.bid_page import bid_page
@@ -45,6 +47,16 @@ def bid(name: str) -> Bid:
     return full_bid() if name == "everything" else sample_bid(name)
 
 
+def dates(of: Bid) -> list[str]:
+    """Days on the page: of the bid, and until when it holds; Babel writes them."""
+    job, days = of.survey.job, of.books.shop.terms.validity_days
+    if job.bid_date is None:
+        return []
+    until = job.bid_date + timedelta(days=days)
+    place = Marked().dates(job.locale)
+    return [format_date(day, "long", locale=place) for day in (job.bid_date, until)]
+
+
 def sheet_in(name: str, language: Language) -> Sheet:
     told = in_language(bid(name), language)
     job = told.survey.job
@@ -72,6 +84,7 @@ def test_nothing_in_its_formulas_stays_untold(name: str) -> None:
 def test_nothing_on_the_page_stays_untold(name: str) -> None:
     own = (*own_words(bid(name)), *OURS)
     page = bid_page(in_language(bid(name), Marked()))
+    own = (*own, *dates(bid(name)))
     texts = [unescape(text).strip() for text in _MARKUP.split(page)]
     assert [text for text in texts if bare(text, own)] == []
 
