@@ -9,7 +9,7 @@ from estimator.outputs.change_lines_sheet import write_costs, write_lines
 from estimator.outputs.change_page import write_page
 from estimator.outputs.change_price_sheet import write_change_price
 from estimator.outputs.draft import Draft
-from estimator.outputs.formats import formats
+from estimator.outputs.formats import date_form, formats
 from estimator.outputs.looks import DATE, MONEY
 from estimator.outputs.workbook import write_file
 from estimator.pricing.change_records import ChangeOrder
@@ -35,7 +35,7 @@ def change_workbook(order: ChangeOrder) -> bytes:
         Contents(
             sheets=sheets,
             names=draft.names,
-            forms={MONEY: shown.money, DATE: shown.date},
+            forms={MONEY: shown.money, DATE: date_form(shop.currency, job, draft.language)},
             paper=shown.paper,
             job_id=job.id,
             title=draft.say(title),

@@ -8,9 +8,10 @@ from decimal import Decimal
 from estimator.outputs.calendar_words import visit_words
 from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart
 from estimator.outputs.text_layout import number
+from estimator.pricing.assumed import subject_said
 from estimator.pricing.calendar import plan_calendar, visits_of_tasks
 from estimator.pricing.records import Bid, LaborLine
-from estimator.saying import said, word
+from estimator.saying import Saying, said, word
 
 _HOUR_PLACES = 2
 
@@ -48,7 +49,7 @@ def _task(line: LaborLine, on: tuple[int, ...], wheres: Mapping[str, str]) -> st
     """One task: what, where, how much, likely hours."""
     values = {
         "task": word(line.description),
-        "where": wheres.get(line.where) or word(line.where),
+        "where": wheres.get(line.where) or _elsewhere(line.where),
         "quantity": number(line.quantity, _HOUR_PLACES),
         "unit": word(line.unit),
         "hours": number(line.hours_likely, _HOUR_PLACES),
@@ -60,6 +61,12 @@ def _task(line: LaborLine, on: tuple[int, ...], wheres: Mapping[str, str]) -> st
         **values,
         visits=", ".join(map(str, on)),
     )
+
+
+def _elsewhere(where: str) -> str:
+    """A place that the survey has no table for: a room that only a wall names, the whole job."""
+    named = subject_said(where)
+    return named if isinstance(named, Saying) else word(where)
 
 
 def _wheres(bid: Bid) -> dict[str, str]:

@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
+from estimator.language import Language
 from estimator.money import minor_unit
+from estimator.survey.records import Job
 
 if TYPE_CHECKING:
     from babel import Locale
@@ -21,7 +23,7 @@ _LOCALE_NUMBERS = {
     "en_US": "409", "en_CA": "1009", "en_GB": "809", "en_AU": "C09", "en_NZ": "1409",
     "en_IE": "1809", "en_IN": "4009", "fr_CA": "C0C", "fr_FR": "40C", "es_US": "540A",
     "es_MX": "80A", "es_ES": "C0A", "de_DE": "407", "de_AT": "C07", "de_CH": "807",
-    "it_IT": "410", "nl_NL": "413", "pt_BR": "416", "pt_PT": "816", "ja_JP": "411",
+    "fr": "40C", "es": "540A", "it_IT": "410", "nl_NL": "413", "pt_BR": "416", "pt_PT": "816", "ja_JP": "411",
 }  # fmt: skip
 _DATE_PARTS = re.compile(r"'(?:[^']|'')*'|[A-Za-z]+|[^A-Za-z']+")
 _DAY_MONTH_YEAR = {
@@ -63,7 +65,8 @@ def formats(currency: str, locale: str, country: str = "") -> Formats:
     from babel import Locale
 
     place = Locale.parse(locale.replace("-", "_"))
-    number = _LOCALE_NUMBERS.get(f"{place.language}_{place.territory}", "")
+    name = f"{place.language}_{place.territory}" if place.territory else place.language
+    number = _LOCALE_NUMBERS.get(name, "")
     return Formats(
         money=_money_code(place, currency, number),
         places=minor_unit(currency),
@@ -111,3 +114,8 @@ def _date_part(part: str) -> str | None:
     if _PLAIN_MARKS.fullmatch(part):
         return part
     return '"' + part.strip("'").replace("''", "'").replace('"', "") + '"'
+
+
+def date_form(currency: str, job: Job, language: Language) -> str:
+    """The number format code of dates in a language, as the job's country writes them in it."""
+    return formats(currency, language.dates(job.locale), job.country).date

@@ -14,7 +14,7 @@ from estimator.outputs.checks_sheet import write_checks
 from estimator.outputs.compare_sheet import write_compare
 from estimator.outputs.draft import Draft
 from estimator.outputs.drawing_sheet import write_drawing
-from estimator.outputs.formats import formats
+from estimator.outputs.formats import date_form, formats
 from estimator.outputs.labor_sheet import write_labor
 from estimator.outputs.looks import DATE, MONEY
 from estimator.outputs.own_file import is_own_file
@@ -57,7 +57,7 @@ def bid_workbook(bid: Bid) -> bytes:
         Contents(
             sheets=tuple(sheets),
             names=draft.names,
-            forms={MONEY: shown.money, DATE: shown.date},
+            forms={MONEY: shown.money, DATE: date_form(shop.currency, job, draft.language)},
             paper=shown.paper,
             job_id=job.id,
             title=f"Bid {job.id}",

@@ -15,7 +15,7 @@ from estimator.outputs.bid_page import bid_page
 from estimator.outputs.bid_sheet import write_bid_sheet
 from estimator.outputs.cells import Sheet
 from estimator.outputs.draft import Draft
-from estimator.outputs.formats import formats
+from estimator.outputs.formats import date_form, formats
 from estimator.pricing.records import Bid
 from tests.outputs.bid_factory import NAMES, bid_of, full_bid, sample_bid
 from tests.words.marked import OPEN, Marked, bare, in_language, own_words
@@ -110,3 +110,17 @@ def test_figures_never_change_with_the_language(name: str) -> None:
 
 def _figures(text: str) -> list[str]:
     return re.findall(r"\d+", text)
+
+
+@pytest.mark.parametrize(
+    ("code", "want"),
+    [
+        ("en", "[$-409]mmmm d, yyyy"),
+        ("es", "[$-540A]d de mmmm de yyyy"),
+        ("fr", "[$-40C]d mmmm yyyy"),
+    ],
+)
+def test_months_are_in_the_language(code: str, want: str) -> None:
+    """Long dates of en-US, es-US and fr: Unicode CLDR; the numbers of locales: from memory."""
+    made = date_form("USD", bid("nightstand").survey.job, Language(code))
+    assert made.replace("\\", "").replace('"', "") == want
