@@ -13,6 +13,7 @@ from estimator.outputs.text_job import (
     money,
     title_lines,
     unpriced_lines,
+    ways_lines,
 )
 from estimator.outputs.text_layout import counted, heading, number, pairs, wrapped
 from estimator.outputs.text_price import price_rows, unsaid_lines
@@ -30,7 +31,7 @@ def bid_summary(bid: Bid) -> list[str]:
         "",
         *pairs(_rows(bid)),
         *_because_of_checks(bid),
-        *_ways(bid),
+        *ways_lines(bid, _way),
         *_findings(bid),
         *assumption_lines(bid.assumptions),
         *unpriced_lines(bid),
@@ -89,14 +90,6 @@ def _on(visit: VisitDays) -> str:
 def _to_buy(bid: Bid) -> str:
     bought = [line for line in bid.shopping if line.packs]
     return f"{counted(len(bought), 'item')}, see estimator shopping-list"
-
-
-def _ways(bid: Bid) -> list[str]:
-    """Compare the ways of a survey that has several, best first."""
-    if len(bid.routes) == 1:
-        return []
-    lines = [line for option in bid.routes for line in _way(bid, option)]
-    return [*heading("Ways, best first"), *lines]
 
 
 def _way(bid: Bid, option: RouteOption) -> list[str]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from estimator.outputs.compare_ways import counted_findings
-from estimator.outputs.text_job import caution_lines, money, title_lines
+from estimator.outputs.text_job import caution_lines, money, title_lines, ways_lines
 from estimator.outputs.text_layout import COLUMNS, counted, heading, number, printable, wrapped
 from estimator.pricing.compare import compare
 from estimator.pricing.compare_hire import THIS_BID
@@ -38,7 +38,7 @@ def compare_text(bid: Bid) -> list[str]:
     made = compare(bid)
     return [
         *title_lines(bid),
-        *_ways(bid),
+        *ways_lines(bid, _way),
         *heading("Do it yourself, or hire"),
         *_stops(made),
         *_columns(bid, made),
@@ -48,14 +48,6 @@ def compare_text(bid: Bid) -> list[str]:
         *_matters(bid),
         *caution_lines(),
     ]
-
-
-def _ways(bid: Bid) -> list[str]:
-    """Every way with what it is made of and why it stands there; none where there is but one."""
-    if len(bid.routes) == 1:
-        return []
-    lines = [line for option in bid.routes for line in _way(bid, option)]
-    return [*heading("Ways, best first"), *lines]
 
 
 def _way(bid: Bid, option: RouteOption) -> list[str]:

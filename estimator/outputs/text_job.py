@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from decimal import Decimal
 
 from estimator.language import ENGLISH, Language
 from estimator.money import show_money
 from estimator.outputs.text_layout import heading, wrapped
-from estimator.pricing.records import Bid
+from estimator.pricing.records import Bid, RouteOption
 from estimator.saying import said
 from estimator.takeoff.records import Assumption
 
@@ -72,3 +72,11 @@ def unpriced_lines(bid: Bid, language: Language = ENGLISH) -> list[str]:
 
 def _item(item: str) -> list[str]:
     return wrapped(item, first="  ")
+
+
+def ways_lines(bid: Bid, way: Callable[[Bid, RouteOption], list[str]]) -> list[str]:
+    """Every way of a survey that has several, best first; `way` says what there is to one."""
+    if len(bid.routes) == 1:
+        return []
+    lines = [line for option in bid.routes for line in way(bid, option)]
+    return [*heading("Ways, best first"), *lines]

@@ -16,6 +16,7 @@ from tests.cli.run import ENVIRONMENT, NIGHTSTAND, ROOT, estimator
 
 COLUMNS = 80
 BOOKS = ("materials.csv", "labor.csv", "shop.toml", "accounts.csv")
+WORDS = "words.csv"  # one list for all units
 
 
 @pytest.fixture
@@ -36,9 +37,9 @@ def test_copied_books_are_those_that_ship(
     option: tuple[str, ...], folder: str, tmp_path: Path
 ) -> None:
     done = estimator("catalog", "copy", "mine", *option, folder=tmp_path)
-    assert done.stdout.splitlines() == [f"Copied: mine/{name}" for name in BOOKS]
-    for name in BOOKS:
-        shipped = ROOT / "catalogs" / folder / name
+    assert done.stdout.splitlines() == [f"Copied: mine/{name}" for name in (*BOOKS, WORDS)]
+    for name in (*BOOKS, WORDS):
+        shipped = ROOT / "catalogs" / ("" if name == WORDS else folder) / name
         assert (tmp_path / "mine" / name).read_bytes() == shipped.read_bytes()
 
 

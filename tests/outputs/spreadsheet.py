@@ -26,6 +26,10 @@ _SHEET, _CELL, _FORMULA = f"{_NS}sheet", f"{_NS}c", f"{_NS}f"
 Place = tuple[str, str]
 
 
+NEAR_ENOUGH = 0.000_000_5
+"""Far below a cent: what is left is binary arithmetic."""
+
+
 def opened(data: bytes, *, values: bool = False) -> Workbook:
     """The workbook as openpyxl reads it: formulas, or the values stored beside them."""
     return load_workbook(BytesIO(data), data_only=values)
@@ -72,6 +76,23 @@ def _value(cell: Element, shared: list[str]) -> str | float | None:
     if kind == "s":
         return shared[int(stored)]
     return stored if kind == "str" else float(stored)
+
+
+def differences(made: bytes, again: bytes) -> list[tuple[Place, Read, object]]:
+    """Formula cells whose stored value is not what a spreadsheet program finds."""
+    found = cells(again)
+    return [
+        (place, stored, found[place].value)
+        for place, stored in cells(made).items()
+        if stored.formula and not same(stored.value, found[place].value)
+    ]
+
+
+def same(stored: object, found: object) -> bool:
+    """Texts equal, numbers near enough; a missing value is never the same."""
+    if isinstance(stored, float) and isinstance(found, float):
+        return abs(stored - found) <= NEAR_ENOUGH
+    return stored is not None and stored == found
 
 
 def without_results(data: bytes) -> bytes:

@@ -8,8 +8,7 @@ import pytest
 
 from estimator.outputs.change_book import change_workbook
 from estimator.pricing.change_records import ChangeOrder
-from tests.outputs.spreadsheet import Place, cells, opened, reckoned
-from tests.outputs.test_workbook_recalculated import same
+from tests.outputs.spreadsheet import Place, cells, opened, reckoned, same
 from tests.pricing.change_case import changed, figures
 
 STACK = "overhead_pct = 10\nprofit_pct = 8\npermit_cost = 75\npermit_handling = 25"

@@ -11,9 +11,8 @@ import pytest
 from estimator.outputs.workbook import bid_workbook
 from estimator.pricing.compare import HIRE_ALWAYS, OWN_ALWAYS, compare
 from estimator.pricing.records import Bid
-from tests.outputs.spreadsheet import cells, opened, reckoned
+from tests.outputs.spreadsheet import cells, opened, reckoned, same
 from tests.outputs.test_workbook_changed import found_in, retyped
-from tests.outputs.test_workbook_recalculated import same
 from tests.worked.compare_job import S21, own, with_compare
 
 TWO_BIDS = """
