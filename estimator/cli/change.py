@@ -17,7 +17,11 @@ from estimator.cli.terminal import BAD_INPUT, say, tell, told
 if TYPE_CHECKING:
     from estimator.pricing.change_records import ChangeOrder
 
-EXAMPLE = 'Example: estimator change job.toml job-plaster.toml --why "The wall is plaster"'
+EXAMPLE = """\
+Example: estimator change job.toml job-plaster.toml --why "The wall is plaster"
+
+With what the shopping list page saved: ... --bought paid-S1.toml
+"""
 
 OldArgument = Annotated[
     str, typer.Argument(metavar="OLD", help="The job file that was bid.", show_default=False)
@@ -26,6 +30,16 @@ NewArgument = Annotated[
     str,
     typer.Argument(
         metavar="NEW", help="A copy of it, changed to what the house is.", show_default=False
+    ),
+]
+BoughtOption = Annotated[
+    Path | None,
+    typer.Option(
+        "--bought",
+        metavar="FILE",
+        help="What was bought: saved by the shopping list page (lines or table), or a close-out"
+        " file. All else is still to buy. Without it: [change] materials_bought.",
+        show_default=False,
     ),
 ]
 WhyOption = Annotated[
@@ -49,6 +63,7 @@ def change(
     new: NewArgument,
     *,
     why: WhyOption = "",
+    bought: BoughtOption = None,
     output: OutputOption = None,
     books: BooksOption = None,
     language: LanguageOption = "",
@@ -57,7 +72,7 @@ def change(
 ) -> None:
     """Price a change to a job that was bid, with its order."""
     with told(as_json=as_json):
-        order, notes = _order(old, new, why, books, language)
+        order, notes = _order((old, new), why, bought, books, language)
         tell(notes)
         path = output or Path(f"{Path(new).stem.removeprefix('sample:')}.change{SUFFIX}")
         stopped = bool(order.stopped_by)
@@ -73,9 +88,14 @@ def change(
 
 
 def _order(
-    old: str, new: str, why: str, books_folder: Path | None, language: str
+    jobs: tuple[str, str],
+    why: str,
+    bought: Path | None,
+    books_folder: Path | None,
+    language: str,
 ) -> tuple[ChangeOrder, tuple[str, ...]]:
-    """Read both jobs and work the change out."""
+    """Read both jobs, and what was bought, and work the change out."""
+    from estimator.ledger.paid import read_paid
     from estimator.pricing.books_for import books_for
     from estimator.pricing.change import change_order
     from estimator.pricing.engine import estimate
@@ -83,12 +103,14 @@ def _order(
     from estimator.survey.reader import read_job
     from estimator.toml_files import read_toml
 
-    first, second = (read_job(job_path(each)) for each in (old, new))
+    first, second = (read_job(job_path(each)) for each in jobs)
     raw = [read_toml(each.text, str(each.path)) for each in (first, second)]
     user = own_books()
     before = estimate(first.survey, books_for(first, books_folder, user))
     books = books_for(second, books_folder, user, language=language)
-    order = change_order(before, second.survey, books, facts=changed_facts(raw[0], raw[1]), why=why)
+    paid = None if bought is None else read_paid(bought, before)
+    facts = changed_facts(raw[0], raw[1])
+    order = change_order(before, second.survey, books, facts=facts, why=why, paid=paid)
     return order, (*second.notes, *left_out(books))
 
 

@@ -83,7 +83,7 @@ def _line(
     figures: tuple[Decimal, Decimal, str],
 ) -> BoughtLine:
     net, tax, source = figures
-    job = _job(line.purpose, file.job)
+    job = job_of(line.purpose, file.job)
     return BoughtLine(
         paper=paper,
         date=receipt.date,
@@ -103,7 +103,7 @@ def _line(
     )
 
 
-def _job(purpose: str, this_job: str) -> str:
+def job_of(purpose: str, this_job: str) -> str:
     """Number of the job that a line is for; empty where it is for none."""
     if purpose == THIS_JOB:
         return this_job

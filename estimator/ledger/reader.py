@@ -6,10 +6,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from pydantic import ValidationError
 
+from estimator.ledger.fields import Record
 from estimator.ledger.records import CloseOutRecord
 from estimator.problems import InputError, Problem
 from estimator.survey.locales import is_locale
@@ -20,6 +21,7 @@ from estimator.toml_files import read_toml, toml_place
 from estimator.toml_lines import TomlPath, line_of
 
 Found = tuple[TomlPath, str, str]
+AnyRecord = TypeVar("AnyRecord", bound=Record)
 # Papers by what makes each single: a number that stands twice would be booked twice.
 _NUMBERED = {
     "receipts": ("supplier", "doc_no"),
@@ -73,15 +75,33 @@ def close_out_from_text(text: str, path: Path) -> CloseOutFile:
     if "close_out" not in raw and "runs" in raw:
         raise InputError([Problem(str(path), _JOB_FILE, _CLOSE_OUT)])
     found = list(_disagreements(raw))
+    return CloseOutFile(path, text, checked_record(CloseOutRecord, raw, (text, path), found))
+
+
+def checked_record(
+    model: type[AnyRecord], raw: Mapping[str, Any], source: tuple[str, Path], found: list[Found]
+) -> AnyRecord:
+    """Make a record of what a file holds, or refuse it with what was found and what it refuses.
+
+    Args:
+        model: the record.
+        raw: the file's values.
+        source: its text and what to call it.
+        found: problems that no single record can see.
+
+    Raises:
+        InputError: with every problem, in line order.
+    """
+    text, path = source
     try:
-        record = CloseOutRecord.model_validate(raw)
+        record = model.model_validate(raw)
     except ValidationError as error:
-        refused = error.errors(include_url=False)
-        found += [problem_words(each, CloseOutRecord) for each in refused]
-    if found:
-        found.sort(key=lambda each: line_of(text, each[0]) or 0)
-        raise InputError(_problem(text, path, each) for each in found)
-    return CloseOutFile(path, text, record)
+        found = [*found, *(problem_words(each, model) for each in error.errors(include_url=False))]
+    else:
+        if not found:
+            return record
+    found.sort(key=lambda each: line_of(text, each[0]) or 0)
+    raise InputError(_problem(text, path, each) for each in found)
 
 
 def _problem(text: str, path: Path, found: Found) -> Problem:
@@ -95,8 +115,7 @@ def _disagreements(raw: Mapping[str, Any]) -> Iterator[Found]:
     yield from _estimate_named_once(raw)
     yield from _unknown_locale(raw)
     yield from _years_without_rate(raw)
-    for table, keys in _NUMBERED.items():
-        yield from _repeats(raw, table, keys)
+    yield from papers_repeated(raw)
 
 
 def _estimate_named_once(raw: Mapping[str, Any]) -> Iterator[Found]:
@@ -139,6 +158,12 @@ def _tables(raw: Mapping[str, Any], name: str) -> Iterator[Mapping[str, Any]]:
     rows = raw.get(name)
     for row in rows if isinstance(rows, list) else ():
         yield row if isinstance(row, Mapping) else {}
+
+
+def papers_repeated(raw: Mapping[str, Any]) -> Iterator[Found]:
+    """Papers of every kind that stand twice."""
+    for table, keys in _NUMBERED.items():
+        yield from _repeats(raw, table, keys)
 
 
 def _repeats(raw: Mapping[str, Any], table: str, keys: tuple[str, ...]) -> Iterator[Found]:

@@ -6,7 +6,9 @@ from collections.abc import Iterator
 
 from estimator.outputs import looks
 from estimator.outputs.cells import Cell, Row, Sheet, formula, middle, number, words
-from estimator.outputs.draft import UNKNOWN, Draft
+from estimator.outputs.draft import UNKNOWN, Draft, price
+from estimator.outputs.text_change import PRICED_BY, STILL_TO_BUY, WAS_THERE
+from estimator.pricing.change_bought import BoughtPart, CountedAsBought
 from estimator.pricing.change_records import ChangedLine, ChangeOrder, ItemChange, PackRow
 
 LINES, COSTS = "Lines", "Parts cost"
@@ -18,12 +20,15 @@ LINE_HEADERS = (
 COST_WIDTHS = "22 40 14 10 12 14 60"
 PACK_HEADERS = ("Item", "Pack", "What", "Count", "Price each", "Cost")
 ITEM_HEADERS = ("Item", "Description", "Need before", "Need after", "Cost more", "Cost less", "Why")
+BOUGHT_HEADERS = ("Item", "Description", "Sold as", "Packs", "In each", "Price each", "Price from")
+_MORE, _LESS = ("to buy", "bought for it", "from the truck"), ("in the first bid",)
 _HOURS = looks.figure(looks.HOURS)
 _STATUS_BEFORE, _STATUS_AFTER = "first list", "new list"
 BOUGHT = (
     "The parts of the first bid are taken as bought: only what goes beyond them costs more, "
     "and only whole packs come back."
 )
+BY_FILE = "What {file} says counts as bought; it stands in the last table."
 NOT_BOUGHT = "The parts of the first bid are taken as not yet bought: one list less the other."
 
 
@@ -87,7 +92,7 @@ def write_costs(draft: Draft, order: ChangeOrder) -> Sheet:
     """Write the packs behind the change and, from them, what each item costs more or less."""
     sheet = draft.sheet(COSTS, COST_WIDTHS)
     draft.heading(sheet, "Parts cost: what is bought because of the change, and what goes back")
-    sheet.note(BOUGHT if order.materials_bought else NOT_BOUGHT)
+    sheet.note(_basis(order))
     sheet.section("Packs")
     first = sheet.next_row + 1
     packs = [(item.item, row) for item in order.items for row in item.rows]
@@ -97,7 +102,34 @@ def write_costs(draft: Draft, order: ChangeOrder) -> Sheet:
     first = sheet.next_row + 1
     sheet.table("Changed_items", ITEM_HEADERS, _items(draft, sheet, order, rows))
     _costs(draft, sheet, order, (first, max(sheet.next_row - 1, first)))
+    if order.bought is not None:
+        _bought(sheet, order.bought)
     return sheet
+
+
+def _basis(order: ChangeOrder) -> str:
+    """Which parts are taken as bought."""
+    if order.bought is not None:
+        return BY_FILE.format(file=order.bought.file)
+    return BOUGHT if order.materials_bought else NOT_BOUGHT
+
+
+def _bought(sheet: Sheet, bought: CountedAsBought) -> None:
+    """Write what counts as bought by the file, and what of it does not."""
+    sheet.section("Counted as bought")
+    for note in (f"From {bought.file}.", STILL_TO_BUY, *bought.notes):
+        sheet.note(note)
+    sheet.table("Counted_as_bought", BOUGHT_HEADERS, map(_part, bought.parts))
+
+
+def _part(part: BoughtPart) -> Row:
+    source = WAS_THERE if part.had else PRICED_BY[part.price_from]
+    each = words(UNKNOWN) if part.price_each is None else price(part.price_each)
+    return [
+        words(part.item), words(part.description), words(part.sold_as),
+        number(part.count), number(part.pack_size), each,
+        words(f"{source}, more than the first list" if part.beyond else source),
+    ]  # fmt: skip
 
 
 def _pack(draft: Draft, sheet: Sheet, item: str, row: PackRow) -> Row:
@@ -113,7 +145,11 @@ def _items(draft: Draft, sheet: Sheet, order: ChangeOrder, rows: tuple[int, int]
     for each in order.items:
         at = sheet.next_row
         if order.materials_bought:
-            more, less = (_sum(at, rows, what) for what in ("to buy", "goes back"))
+            plus, minus = (
+                "+".join(_sum(at, rows, what) for what in kinds) for kinds in (_MORE, _LESS)
+            )
+            more = f"MAX(0,{plus}-({minus}))"
+            less = f"MAX(0,{minus}-({plus}))+{_sum(at, rows, 'goes back')}"
         else:
             old, new = (_sum(at, rows, what) for what in (_STATUS_BEFORE, _STATUS_AFTER))
             more, less = f"MAX(0,{new}-{old})", f"MAX(0,{old}-{new})"

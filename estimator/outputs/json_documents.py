@@ -16,6 +16,7 @@ from estimator.outputs.crew_records import CrewSheet
 from estimator.outputs.ledger_documents import BooksDocument, CloseOutDocument
 from estimator.outputs.update_document import CatalogUpdateDocument
 from estimator.pricing.calendar_records import Calendar
+from estimator.pricing.change_bought import CountedAsBought
 from estimator.pricing.change_records import ChangedLine, ChangePrice, ItemChange, Recheck
 from estimator.pricing.compare_records import Comparison
 from estimator.pricing.price_records import OneMore, RateBuild
@@ -164,15 +165,18 @@ class ChangeDocument:
         job: as it stands after the change.
         workbook: where the change order was written; null where a finding stops the job.
         stopped_by: ids of the findings that stop it and nobody accepted.
+        bought: the parts that a file says were bought; null where none was given, so that all
+            or none of the first list counts (materials_bought).
         total_anew: what the changed job would cost if it were bid now from the start.
     """
 
-    schema: Literal["estimator-change-1"]
+    schema: Literal["estimator-change-2"]
     job: JobHead
     workbook: str | None
     stopped_by: tuple[str, ...]
     why: str
     materials_bought: bool
+    bought: CountedAsBought | None
     facts: tuple[ChangedFact, ...]
     lines: tuple[ChangedLine, ...]
     items: tuple[ItemChange, ...]

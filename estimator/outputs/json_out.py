@@ -125,12 +125,13 @@ def check_json(bid: Bid, notes: tuple[str, ...]) -> str:
 def change_json(order: ChangeOrder, workbook: str | None, notes: tuple[str, ...]) -> str:
     """Write a change order; `workbook` is where the file went, None where there is none."""
     document = ChangeDocument(
-        schema="estimator-change-1",
+        schema="estimator-change-2",
         job=_head(order.after),
         workbook=workbook,
         stopped_by=order.stopped_by,
         why=order.why,
         materials_bought=order.materials_bought,
+        bought=order.bought,
         facts=order.facts,
         lines=order.lines,
         items=order.items,

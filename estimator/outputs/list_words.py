@@ -9,6 +9,7 @@ import json
 from typing import Final
 
 from estimator.language import Language
+from estimator.ledger.list_columns import COLUMNS, NO, YES
 from estimator.saying import said, several
 
 _ONE, _SEVERAL = 1, 2
@@ -38,13 +39,9 @@ _WORDS: Final = {
     "saved": said("Saved as {file}.", file="{file}"),
     "forget": said("Forget all ticks and prices of this list?"),
     "forgotten": said("Ticks and prices are forgotten."),
-    "yes": said("yes"),
-    "no": said("no"),
+    "yes": YES,
+    "no": NO,
 }  # fmt: skip
-_COLUMNS = (
-    said("what"), said("item"), said("quantity"), said("unit"), said("shop"), said("expected"),
-    said("paid"), said("got"), said("had"),
-)  # fmt: skip
 
 
 def script_words(language: Language) -> str:
@@ -53,7 +50,7 @@ def script_words(language: Language) -> str:
     A sentence that goes by a count has one form for a single thing and one for several.
     """
     words: dict[str, object] = {name: language.say(saying) for name, saying in _WORDS.items()}
-    words["columns"] = [language.say(column) for column in _COLUMNS]
+    words["columns"] = [language.say(column) for column in COLUMNS]
     words["one"], words["several"] = _against(language, _ONE), _against(language, _SEVERAL)
     return json.dumps(words, ensure_ascii=False, indent=0).replace("<", "\\u003c")
 

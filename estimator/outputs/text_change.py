@@ -8,11 +8,15 @@ from decimal import Decimal
 from estimator.outputs.finding_words import VERDICTS
 from estimator.outputs.text_job import caution_lines, money, title_lines
 from estimator.outputs.text_layout import heading, number, pairs, wrapped
+from estimator.pricing.change_bought import CUT, BoughtPart
 from estimator.pricing.change_records import ChangedLine, ChangeOrder, ItemChange, Recheck
 
 HOURS_PLACES = 2
 NOTHING = "Nothing differs between the two job files."
 NOT_BEFORE, NOT_NOW = "not asked", "no longer asked"
+STILL_TO_BUY = "All else on the first list is still to buy; the first bid holds its price."
+WAS_THERE = "was there already"
+PRICED_BY = {"file": "as paid", "list": "as on the list", "nothing": "nothing says what was paid"}
 _INDENT = "  "
 
 
@@ -30,6 +34,7 @@ def change_text(order: ChangeOrder) -> list[str]:
         *_facts(order),
         *_lines(order),
         *_items(order),
+        *_bought(order),
         *_rechecks(order),
         *caution_lines(),
     ]
@@ -95,6 +100,26 @@ def _line(line: ChangedLine) -> str:
 def _items(order: ChangeOrder) -> list[str]:
     said = [_item(order, each) for each in order.items]
     return [*heading("To buy, and to give back"), *_each(said)] if said else []
+
+
+def _bought(order: ChangeOrder) -> list[str]:
+    """Which parts count as bought, and from which file."""
+    if order.bought is None:
+        return []
+    title = heading(f"Counted as bought: {len(order.bought.parts)}")
+    lines = [_part(order, part) for part in order.bought.parts]
+    said = [f"From {order.bought.file}.", *wrapped(STILL_TO_BUY), *_each(lines)]
+    return [*title, *said, *_each(order.bought.notes)]
+
+
+def _part(order: ChangeOrder, part: BoughtPart) -> str:
+    amount = f"{number(part.quantity)} {part.unit}" if part.sold_as == CUT else f"{part.count} x"
+    held = f" ({number(part.quantity)} {part.unit})" if part.sold_as != CUT else ""
+    source = WAS_THERE if part.had else PRICED_BY[part.price_from]
+    each = part.price_each is not None and not part.had
+    price = f"{money(order.after, part.price_each or Decimal(0))} each, " if each else ""
+    more = ", more than the first list" if part.beyond else ""
+    return f"{amount} {part.description}{held}: {price}{source}{more}"
 
 
 def _item(order: ChangeOrder, item: ItemChange) -> str:

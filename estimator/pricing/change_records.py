@@ -6,11 +6,20 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from estimator.pricing.change_bought import CountedAsBought
 from estimator.pricing.records import Bid
 from estimator.survey.differences import ChangedFact
 
 Kind = Literal["part", "work"]
-RowKind = Literal["to buy", "goes back", "first list", "new list"]
+RowKind = Literal[
+    "to buy",
+    "bought for it",
+    "from the truck",
+    "in the first bid",
+    "goes back",
+    "first list",
+    "new list",
+]
 Status = Literal["added", "dropped", "changed"]
 
 
@@ -73,8 +82,10 @@ class PackRow:
     """Packs, or stock from the truck, that one item's change is made of.
 
     Attributes:
-        what: "to buy" and "goes back" where the first parts are bought, else on which of the
-            two lists they stand. cost: count x price_each, rounded to the cent.
+        what: where the first parts are not bought, on which of the two lists they stand. Else
+            "to buy", "bought for it" (beyond the first list) and "from the truck" cost more,
+            "in the first bid" (not bought yet, or drawn) and "goes back" cost less.
+        cost: count x price_each, rounded to the cent.
     """
 
     what: RowKind
@@ -199,6 +210,7 @@ class ChangeOrder:
         why: the reason as somebody gave it; empty where nobody did.
         materials_bought: the parts of the first bid are bought, so that only what goes beyond
             them costs more, and only whole packs come back.
+        bought: which of them, where a file says so; None: all of them, or none.
     """
 
     before: Bid
@@ -210,6 +222,7 @@ class ChangeOrder:
     items: tuple[ItemChange, ...]
     rechecks: tuple[Recheck, ...]
     price: ChangePrice
+    bought: CountedAsBought | None = None
 
     @property
     def changes_anything(self) -> bool:

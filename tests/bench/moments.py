@@ -27,7 +27,9 @@ date = 2026-03-09
 supplier = "Sample supply house"
 doc_no = "R-1"
 tax = 0.00
-lines = [{ item = "box-old-work-1g-22", quantity = 1, amount = 3.85 }]
+lines = [
+  { description = "Box", amount = 3.05, item = "box-old-work-1g-20", quantity = 1 },
+]
 """
 
 

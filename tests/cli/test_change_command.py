@@ -57,6 +57,54 @@ def test_a_file_that_is_not_ours_stays(tmp_path: Path) -> None:
     assert (ran.returncode, own.read_bytes()) == (1, b"my own")
 
 
+PAID = """[[receipts]]
+date = 2026-03-09
+supplier = "Sample supply house"
+doc_no = "R-1"
+lines = [
+  { description = "Box", amount = 3.05, item = "box-old-work-1g-20", quantity = 1 },
+  { description = "Blade", amount = 6.80, item = "blade-saw", quantity = 1 },
+  { description = "Nails", amount = 3.60, item = "nail-finish", quantity = 50 },
+  { description = "Sandpaper", amount = 2.00 },
+]
+"""
+
+
+def test_half_the_list_bought_then_plaster(tmp_path: Path) -> None:
+    """S1 by hand: plaster takes a blade at 11.90 that no list had; all else is as in the bid."""
+    job = changed(tmp_path, *PLASTER)
+    (tmp_path / "paid.toml").write_text(PAID, encoding="utf-8")
+    words = ("change", str(NIGHTSTAND), str(job), "--bought", "paid.toml")
+    ran = estimator(*words, folder=tmp_path)
+    assert (ran.returncode, ran.stderr) == (0, "")
+    assert "Counted as bought: 3\n--------------------\nFrom paid.toml.\n" in ran.stdout
+    assert "- 1 x Old-work box, plastic, single gang, 20 in3 (1 ea): $3.05 each, as paid" in (
+        ran.stdout.replace("\n  ", " ")
+    )
+    assert '"Sandpaper" names no item' in ran.stdout
+    document = json.loads(estimator(*words, "--json", folder=tmp_path).stdout)
+    Draft202012Validator(document_schema("change")).validate(document)
+    assert document["price"]["added"]["listed"] == "11.90"
+    assert (document["bought"]["file"], len(document["bought"]["parts"])) == ("paid.toml", 3)
+
+
+def test_a_file_that_cannot_be_counted_is_refused_in_words(tmp_path: Path) -> None:
+    job = changed(tmp_path, *PLASTER)
+    bad = PAID.replace("nail-finish", "nails").replace('-20", quantity = 1', '-20"')
+    (tmp_path / "paid.toml").write_text(bad, encoding="utf-8")
+    ran = estimator("change", str(NIGHTSTAND), str(job), "--bought", "paid.toml", folder=tmp_path)
+    assert ran.returncode == 1
+    assert " ".join(ran.stderr.split()).startswith(
+        'paid.toml: line 6, receipts[0].lines[0]: "box-old-work-1g-20" has no quantity'
+        " Write how much was bought, in its unit (ea)."
+        ' paid.toml: line 8, receipts[0].lines[2].item: "nails" is neither on the shopping list nor'
+        " in the materials book"
+        " Write an item key of materials.csv, such as the page has it."
+    )
+    assert not list(tmp_path.glob("*.xlsx"))
+
+
 def test_help_shows_an_example(tmp_path: Path) -> None:
     ran = estimator("change", "--help", folder=tmp_path)
     assert "Example: estimator change job.toml job-plaster.toml" in ran.stdout
+    assert "--bought paid-S1.toml" in ran.stdout

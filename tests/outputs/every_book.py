@@ -79,7 +79,10 @@ def _form(name: str) -> bytes:
 BOOKS: dict[str, Callable[[], bytes]] = {
     **{f"bid of {name}": partial(sample_file, name) for name in NAMES},
     "bid with everything": full_file,
-    **{f"change, {name}": partial(_changed, name) for name in ("more", "less", "unpriced", "vat")},
+    **{
+        f"change, {name}": partial(_changed, name)
+        for name in ("more", "less", "bought", "unpriced", "vat")
+    },
     "close-out with odd words": partial(_ledger, "s19"),
     "close-out without lines": partial(_ledger, "example"),
     "close-out of a sample": partial(_ledger, "sample"),

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from functools import cache
 
 import pytest
 
 from estimator.outputs.change_book import change_workbook
+from estimator.pricing.change_bought import PaidFile, PaidLine
 from estimator.pricing.change_records import ChangeOrder
 from tests.outputs.spreadsheet import Place, cells, opened, reckoned, same
 from tests.pricing.change_case import changed, figures
@@ -26,6 +28,15 @@ MODES = {
 }
 TERMS = "credit_pct = 60\nhandling = 15\nminimum_charge = 20\nlabor_rate_per_hour = 95"
 ODD_ITEM = '\n[[settings.practice.consumables]]\nitem = "odd-item"\nquantity = 1\nper = "job"\n'
+BOUGHT = PaidFile(
+    "paid.toml",
+    (
+        PaidLine("screw-drywall", "Screws", Decimal(30), Decimal("2.95"), "priced by the job"),
+        PaidLine("caulk", "Caulk", Decimal(80), None, "Sample supply house", had=True),
+        PaidLine("odd", "An odd thing", Decimal(1), None),
+    ),
+    ('paid.toml: line 9: "Sandpaper" names no item, so it is not counted.',),
+)
 CAPPED = '\n[settings.terms]\nprice_form = "not-to-exceed"\nnot_to_exceed_pct = 12.5\n'
 ALLOWANCES = '\n[[allowances]]\nname = "Light"\namount = 45\nkind = "materials"\n'
 
@@ -36,6 +47,8 @@ def orders() -> dict[str, ChangeOrder]:
     made = {
         "more": changed(figures(price=STACK, change=TERMS)),
         "less": changed(figures(change=TERMS), backwards=True),
+        "bought": changed(figures(price=STACK, change=TERMS), paid=BOUGHT),
+        "went-back": changed(figures(change=TERMS), paid=BOUGHT, backwards=True),
         "lists": changed(figures(change="materials_bought = false"), backwards=True),
         "stated": changed(
             figures(STATED.format("6.25", "80", "1"), change="credit_pct = 50"),
@@ -63,7 +76,10 @@ def again() -> dict[str, bytes]:
     return reckoned(written())
 
 
-@pytest.mark.parametrize("name", ["more", "less", "lists", "stated", "allowance", "capped", *MODES])
+@pytest.mark.parametrize(
+    "name",
+    ["more", "less", "bought", "went-back", "lists", "stated", "allowance", "capped", *MODES],
+)
 def test_every_formula_gives_its_stored_value(name: str) -> None:
     found = cells(again()[name])
     formulas = {place: cell for place, cell in cells(written()[name]).items() if cell.formula}
@@ -118,6 +134,16 @@ def test_what_was_found_and_what_changed_stand_on_the_page() -> None:
 def test_a_part_without_a_price_is_told() -> None:
     assert "unknown" in _texts("unpriced", "Parts cost")
     assert orders()["unpriced"].price.unpriced_items == ("odd-item",)
+
+
+def test_which_parts_count_as_bought_is_told_with_the_file() -> None:
+    found = _texts("bought", "Parts cost")
+    table = opened(written()["bought"])["Parts cost"].tables["Counted_as_bought"]
+    assert table.headerRowCount == 1
+    assert {"From paid.toml.", "was there already", "as paid, more than the first list",
+            "An odd thing", "nothing says what was paid, more than the first list",
+            *BOUGHT.notes} <= set(found)  # fmt: skip
+    assert "Counted_as_bought" not in opened(written()["more"])["Parts cost"].tables
 
 
 def _texts(name: str, sheet: str) -> list[str]:

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from estimator.pricing.books_for import books_for
 from estimator.pricing.change import change_order
+from estimator.pricing.change_bought import PaidFile
 from estimator.pricing.change_records import ChangeOrder
 from estimator.pricing.engine import estimate
 from estimator.survey.reader import job_from_text
@@ -52,6 +53,7 @@ def changed(
     *,
     before: str | None = None,
     backwards: bool = False,
+    paid: PaidFile | None = None,
 ) -> ChangeOrder:
     """The change order between the sample and the sample with pieces replaced.
 
@@ -60,6 +62,7 @@ def changed(
         changes: what is replaced in the second file.
         before: settings of the first file where they differ.
         backwards: the changed file was bid, and the sample is what it turned out to be.
+        paid: what was bought; left out: by the settings.
     """
     added = added or figures()
     text = SAMPLE.read_text(encoding="utf-8")
@@ -72,4 +75,4 @@ def changed(
     first = job_from_text(text + (added if before is None else before), SAMPLE)
     second = job_from_text(after + added, SAMPLE)
     bid = estimate(first.survey, books_for(first))
-    return change_order(bid, second.survey, books_for(second), why="made up")
+    return change_order(bid, second.survey, books_for(second), why="made up", paid=paid)
