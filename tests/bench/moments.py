@@ -87,8 +87,8 @@ TABLE = ['estimator survey --edit j.toml "new_x=7 ft"', "estimator compare j.tom
 STORE = ["estimator shopping-list j.toml --page l.html"]
 WALL = ['estimator change j.toml now.toml --bought paid.toml --why "Plaster"']
 MONTH = [
-    "estimator close-out nightstand.toml",
-    "estimator books nightstand.toml -o books.csv",
+    "estimator close-out close-out/nightstand.toml",
+    "estimator books close-out/*.toml -o books.csv",
 ]
 
 
@@ -103,8 +103,9 @@ def steps(folder: Path) -> Iterator[Step]:
     (folder / "paid.toml").write_text(PAID, encoding="utf-8")
     typed = ['finish = "plaster"', *WALL]
     yield timed("the wall is open: a change", typed, commands(folder, *WALL))
-    closed = SAMPLES / "close-out" / "nightstand.toml"
-    (folder / "nightstand.toml").write_bytes(closed.read_bytes())
+    (folder / "close-out").mkdir()
+    for name in ("nightstand.toml", "close-out/nightstand.toml"):
+        (folder / name).write_bytes((SAMPLES / name).read_bytes())
     yield timed("at the end of the month", MONTH, commands(folder, *MONTH))
 
 
