@@ -66,7 +66,12 @@ class Language:
         return other.text if other.sure else f"{other.text} [{english}]"
 
     def dates(self, locale: str) -> str:
-        """The locale to write dates in: this language, as in the locale's country if it can."""
+        """The locale to write dates in: this language, as in the locale's country if it can.
+
+        Nobody asked for English, so dates stay with the locale there.
+        """
+        if self.code == SOURCE:
+            return locale
         if locale.replace("-", "_").partition("_")[0] == self.code:
             return locale
         from babel.localedata import exists
@@ -83,7 +88,7 @@ def _catalog(code: str) -> NullTranslations:
     """Read the sentences of a language; those of English are what is written in the code."""
     from gettext import NullTranslations
 
-    if code == SOURCE:
+    if code == SOURCE or code not in CODES:
         return NullTranslations()
     from babel.messages.mofile import write_mo
     from babel.messages.pofile import read_po

@@ -165,4 +165,6 @@ def assumption_said(each: Assumption) -> str:
     about, taken = capital(each.about), each.taken
     if each.in_second_total:
         return said("{about}: {taken} (if not: second total).", about=about, taken=taken)
+    if taken.endswith("."):
+        return said("{about}: {taken}", about=about, taken=taken)
     return said("{about}: {taken}.", about=about, taken=taken)
