@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 LanguageCode = Literal["en", "es", "fr"]
 CrewLanguage = Literal["en", "es", "fr", "both"]
-CODES: tuple[str, ...] = get_args(LanguageCode)
+CODES: tuple[LanguageCode, ...] = get_args(LanguageCode)
 SOURCE: LanguageCode = "en"
 CALLED = {"en": "English", "es": "español", "fr": "français"}
 CATALOGS = Path(__file__).parent / "languages"
@@ -43,7 +43,7 @@ class Language:
             of which the user wants other words than the catalog has.
     """
 
-    code: str = SOURCE
+    code: LanguageCode = SOURCE
     words: Mapping[str, OtherWord] = field(default_factory=dict, compare=False)
 
     def say(self, text: object) -> str:

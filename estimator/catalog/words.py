@@ -11,7 +11,7 @@ from estimator.catalog.cells import CellReader
 from estimator.catalog.columns import Fault, fault_at, read_rows
 from estimator.catalog.csv_table import Heading, read_table
 from estimator.catalog.shipped import WORDS_FILE, shipped_catalogs
-from estimator.language import CODES, ENGLISH, SOURCE, Language, OtherWord
+from estimator.language import CODES, ENGLISH, SOURCE, Language, LanguageCode, OtherWord
 from estimator.problems import InputError, Problem
 from estimator.reading import MeasureError
 from estimator.text_files import read_text
@@ -110,7 +110,7 @@ def _read(file: BookFile) -> WordsRead:
     return read_words(read_text(file.path, file.name), file.name)
 
 
-def read_language(code: str, files: Sequence[BookFile]) -> Language:
+def read_language(code: LanguageCode, files: Sequence[BookFile]) -> Language:
     """Give a language with its words: those that come along, and lists of the user's over them.
 
     Args:

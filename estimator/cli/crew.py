@@ -14,6 +14,7 @@ from estimator.cli.jobs import Priced, price_job
 from estimator.cli.options import BooksOption, JobArgument, JsonOption
 from estimator.cli.own_books import own_books
 from estimator.cli.terminal import BAD_INPUT, say, tell, told
+from estimator.language import CODES, LanguageCode
 
 if TYPE_CHECKING:
     from estimator.language import Language
@@ -24,7 +25,7 @@ Example: estimator crew my-job.toml --language both
 A name that ends in .xlsx gives a workbook: ... -o crew.xlsx
 """
 _PAGES, _WORKBOOK = (".html", ".htm"), ".xlsx"
-_BOTH = ("en", "es")
+_BOTH: tuple[LanguageCode, ...] = ("en", "es")
 
 
 class Tongue(StrEnum):
@@ -101,7 +102,7 @@ def _languages(priced: Priced, books: Path | None, asked: Tongue | None) -> list
 
     code = asked or priced.bid.books.shop.terms.crew_language
     file = read_job(priced.path)
-    codes = _BOTH if code == Tongue.BOTH else (str(code),)
+    codes = tuple(each for each in CODES if each == code) or _BOTH
     return [language_for(file, each, books, own_books()) for each in codes]
 
 

@@ -64,7 +64,8 @@ def _terms(draft: Draft) -> Iterator[tuple[str, str]]:
 
 def _line(sheet: Sheet, label: str, text: str, amount: Cell | None = None) -> int:
     """A label, what it says (or that nothing was stated), and perhaps an amount."""
-    told = words(text if text.strip() else NOT_STATED, looks.PLAIN)
+    bare = text.strip()  # a saying without spaces round it stays one
+    told = words((text if text == bare else bare) or NOT_STATED, looks.PLAIN)
     return sheet.put([words(label, looks.LABEL), told, amount])
 
 

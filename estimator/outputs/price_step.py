@@ -10,6 +10,8 @@ from estimator.outputs import looks
 from estimator.outputs.cells import Cell, formula, words
 
 HOURS_PLACES = 6
+LONGEST_TEXT = 255
+"""Characters of one text in a formula that every spreadsheet program takes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +55,9 @@ def by_word(name: str, results: Mapping[str, str]) -> str:
 
 
 def text(said: str) -> str:
-    """Words of the program's own as a piece of a formula."""
-    return '"' + said.replace('"', '""') + '"'
+    """Words of the program's own as a piece of a formula, in parts where they are long."""
+    parts = [said[at : at + LONGEST_TEXT] for at in range(0, len(said), LONGEST_TEXT)] or [""]
+    return "&".join('"' + part.replace('"', '""') + '"' for part in parts)
 
 
 def hours(formula_text: str, value: Decimal) -> Cell:

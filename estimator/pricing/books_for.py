@@ -11,7 +11,7 @@ from estimator.survey.reader import JobFile
 if TYPE_CHECKING:
     from estimator.catalog.levels import Level
     from estimator.catalog.shop import Layer
-    from estimator.language import Language
+    from estimator.language import Language, LanguageCode
 
 ASKED = "the command line"
 _BOOKS = ("materials", "labor", "shop", "accounts")
@@ -47,7 +47,9 @@ def books_for(
     return read_levels(levels_for(job, chosen, user), job.survey.job.units, layers=layers)
 
 
-def language_for(job: JobFile, code: str, chosen: Path | None, user: Path | None) -> Language:
+def language_for(
+    job: JobFile, code: LanguageCode, chosen: Path | None, user: Path | None
+) -> Language:
     """Give a language with the words that a job takes: the user's over those that come along.
 
     Raises:

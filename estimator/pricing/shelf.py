@@ -11,7 +11,7 @@ from estimator.catalog.levels import FoundBooks, find_books, read_found, setting
 from estimator.catalog.records import Books
 from estimator.catalog.shipped import Units
 from estimator.catalog.words import read_language
-from estimator.language import Language
+from estimator.language import Language, LanguageCode
 from estimator.pricing.books_for import layers_of, levels_for
 from estimator.survey.reader import JobFile
 
@@ -39,7 +39,7 @@ def books_at_hand(job: JobFile, chosen: Path | None, user: Path | None) -> Books
 
 
 @lru_cache(maxsize=MOST_KEPT)
-def _spoken(code: str, files: tuple[BookFile, ...]) -> Language:
+def _spoken(code: LanguageCode, files: tuple[BookFile, ...]) -> Language:
     return read_language(code, files)
 
 

@@ -10,7 +10,7 @@ from html import unescape
 import pytest
 from babel.dates import format_date
 
-from estimator.language import ENGLISH, Language
+from estimator.language import ENGLISH, Language, OtherWord
 from estimator.outputs.bid_page import bid_page
 from estimator.outputs.bid_sheet import write_bid_sheet
 from estimator.outputs.cells import Sheet
@@ -124,3 +124,13 @@ def test_months_are_in_the_language(code: str, want: str) -> None:
     """Long dates of en-US, es-US and fr: Unicode CLDR; the numbers of locales: from memory."""
     made = date_form("USD", bid("nightstand").survey.job, Language(code))
     assert made.replace("\\", "").replace('"', "") == want
+
+
+def test_a_long_sentence_of_the_users_is_parted_in_formulas() -> None:
+    """More than 255 characters in one text would make a program refuse the workbook."""
+    long = "a " * LONGEST_TEXT
+    language = Language("es", {"{pct} % of the total": OtherWord(f"{{pct}} {long}")})
+    formulas = [each.formula for each in sheet_in("nightstand", language).placed if each.formula]
+    pieces = [piece for text in formulas for piece in _FORMULA_TEXT.findall(text)]
+    assert max(map(len, pieces)) == LONGEST_TEXT
+    assert any(long in "".join(_FORMULA_TEXT.findall(text)) for text in formulas)
