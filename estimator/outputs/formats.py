@@ -18,12 +18,13 @@ LETTER, A4 = 1, 9
 _LETTER_COUNTRIES = frozenset(("US", "CA", "MX", "CL", "CO", "PH"))
 
 # Windows locale numbers (hexadecimal) of languages with country, so that month names come out
-# in the job's language on any machine. A locale that is not here shows months in the reader's.
+# in the job's language on any machine; for es_US that of Mexico, as not every program has months for
+# the other. A locale that is not here shows months in the reader's.
 _LOCALE_NUMBERS = {
     "en_US": "409", "en_CA": "1009", "en_GB": "809", "en_AU": "C09", "en_NZ": "1409",
-    "en_IE": "1809", "en_IN": "4009", "fr_CA": "C0C", "fr_FR": "40C", "es_US": "540A",
+    "en_IE": "1809", "en_IN": "4009", "fr_CA": "C0C", "fr_FR": "40C", "es_US": "80A",
     "es_MX": "80A", "es_ES": "C0A", "de_DE": "407", "de_AT": "C07", "de_CH": "807",
-    "fr": "40C", "es": "540A",
+    "fr": "40C", "es": "80A",
     "it_IT": "410", "nl_NL": "413", "pt_BR": "416", "pt_PT": "816", "ja_JP": "411",
 }  # fmt: skip
 _DATE_PARTS = re.compile(r"'(?:[^']|'')*'|[A-Za-z]+|[^A-Za-z']+")

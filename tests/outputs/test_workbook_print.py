@@ -10,11 +10,14 @@ from pathlib import Path
 
 import pytest
 
+from estimator.catalog.words import read_language
+from estimator.language import LanguageCode
 from estimator.money import show_money
 from estimator.outputs.workbook import bid_workbook
 from tests.outputs.bid_factory import full_bid, full_file, in_currency, sample_bid, sample_file
 from tests.outputs.spreadsheet import printed
 from tests.outside import need_program
+from tests.words.marked import in_language
 
 NO_BREAK = str.maketrans("\u00a0\u202f", "  ")
 # Currency and locale; LibreOffice shows each by the format code alone, Babel by CLDR.
@@ -25,12 +28,19 @@ SHOWN = {
 }  # fmt: skip
 
 
+# Long dates of es-US and fr: Unicode CLDR.
+TOLD: dict[LanguageCode, str] = {"es": "2 de marzo de 2026", "fr": "2 mars 2026"}
+
+
 @cache
 def pages() -> dict[str, list[str]]:
     """The text of every printed page, by workbook."""
     files = {"nightstand": sample_file("nightstand"), "lounge": sample_file("lounge"),
              "everything": full_file()}  # fmt: skip
     files |= {name: bid_workbook(in_currency("nightstand", *how)) for name, how in SHOWN.items()}
+    for code in TOLD:
+        told = in_language(sample_bid("nightstand"), read_language(code, ()))
+        files[code] = bid_workbook(told)
     return {name: page_texts(pdf) for name, pdf in printed(files).items()}
 
 
@@ -53,7 +63,15 @@ def test_the_bid_is_one_page(name: str) -> None:
     assert second.lstrip().startswith("Takeoff")
 
 
-@pytest.mark.parametrize("name", ["nightstand", "lounge", "everything", *SHOWN])
+@pytest.mark.parametrize("code", TOLD)
+def test_another_language_prints_on_one_page_with_its_months(code: LanguageCode) -> None:
+    first, second = pages()[code][:2]
+    assert TOLD[code] in first
+    assert "Customer, date" not in first
+    assert second.lstrip().startswith("Takeoff")
+
+
+@pytest.mark.parametrize("name", ["nightstand", "lounge", "everything", *SHOWN, *TOLD])
 def test_no_figure_is_too_wide_for_its_column(name: str) -> None:
     assert not [page for page in pages()[name] if "##" in page]
 

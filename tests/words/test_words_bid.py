@@ -116,7 +116,7 @@ def _figures(text: str) -> list[str]:
     ("code", "want"),
     [
         ("en", "[$-409]mmmm d, yyyy"),
-        ("es", "[$-540A]d de mmmm de yyyy"),
+        ("es", "[$-80A]d de mmmm de yyyy"),
         ("fr", "[$-40C]d mmmm yyyy"),
     ],
 )
