@@ -18,8 +18,8 @@ LETTER, A4 = 1, 9
 _LETTER_COUNTRIES = frozenset(("US", "CA", "MX", "CL", "CO", "PH"))
 
 # Windows locale numbers (hexadecimal) of languages with country, so that month names come out
-# in the job's language on any machine; for es_US that of Mexico, as not every program has months for
-# the other. A locale that is not here shows months in the reader's.
+# in the job's language on any machine. A locale that is not here shows months in the reader's.
+# es_US has the number of Mexico: LibreOffice has no months for its own.
 _LOCALE_NUMBERS = {
     "en_US": "409", "en_CA": "1009", "en_GB": "809", "en_AU": "C09", "en_NZ": "1409",
     "en_IE": "1809", "en_IN": "4009", "fr_CA": "C0C", "fr_FR": "40C", "es_US": "80A",
