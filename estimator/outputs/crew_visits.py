@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from decimal import Decimal
+from typing import get_args
 
 from estimator.outputs.calendar_words import visit_words
 from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart
@@ -12,8 +13,11 @@ from estimator.pricing.assumed import subject_said
 from estimator.pricing.calendar import plan_calendar, visits_of_tasks
 from estimator.pricing.records import Bid, LaborLine
 from estimator.saying import Saying, said, word
+from estimator.takeoff.records import Phase
 
 _HOUR_PLACES = 2
+_PHASES: tuple[str, ...] = get_args(Phase)
+"""In the order of the work."""
 
 
 def visits(bid: Bid) -> CrewPart:
@@ -22,6 +26,7 @@ def visits(bid: Bid) -> CrewPart:
     groups = []
     for visit in plan_calendar(bid).visits:
         begun = [line for line in bid.labor if on[line.task_line_id][0] == visit.number]
+        begun.sort(key=lambda line: _PHASES.index(line.phase))  # remedies were added last
         lines = [
             CrewLine(_task(line, on[line.task_line_id], wheres), _subject(line), tick=True)
             for line in begun

@@ -18,6 +18,8 @@ from tests.outputs.bid_factory import NAMES, RandomJobs, bid_of, full_bid, sampl
 from tests.outputs.crew_made import BOTH, english, lines_of, part_texts, texts_of
 
 RANDOM = 25
+WORK = ("set-up", "rough-in", "terminate", "test", "close", "paint", "clean-up")
+DEEP = {'setback = "1/16 in"': 'setback = "3/4 in"'}
 FIGURE = re.compile(r"\d+(?:[.,/]\d+)*")
 OF_MONEY = {"price", "prices", "cost", "costs", "rate", "total", "markup", "margin", "tax",
             "profit", "deposit", "invoice"}  # fmt: skip
@@ -283,3 +285,14 @@ def test_a_socket_is_called_so_where_people_do() -> None:
     said = part_texts(english(sample_bid("lounge")), "boxes")[1]
     assert said.startswith("Box 1 (new): socket, in: ")
     assert "2750 mm from the left end of the wall" in said
+
+
+@pytest.mark.parametrize("name", [*NAMES, "put right"])
+def test_tasks_of_a_visit_stand_in_the_order_of_the_work(name: str) -> None:
+    """Clean-up is last: what a remedy adds stands with the work it belongs to."""
+    bid = bid_of("nightstand", DEEP) if name == "put right" else sample_bid(name)
+    phases = {f"task:{line.task_line_id}": line.phase for line in bid.labor}
+    part = next(part for part in english(bid).parts if part.key == "visits")
+    for group in part.groups:
+        order = [WORK.index(phases[line.subject]) for line in group.lines if line.subject in phases]
+        assert order == sorted(order)
