@@ -189,7 +189,11 @@ class _Page:
         )
         yield "</fieldset>"
         yield f'<label for="out">{told(said("To copy"))}</label>'
-        yield '<textarea id="out" rows="8" readonly spellcheck="false"></textarea>'
+        yield '<p id="held"></p>'
+        yield (
+            '<textarea id="out" rows="8" readonly spellcheck="false" aria-describedby="held">'
+            "</textarea>"
+        )
         for name, label in _BUTTONS.items():
             yield f'<button type="button" id="{name}">{told(label)}</button>'
         yield "</section>"

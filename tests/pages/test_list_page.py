@@ -92,7 +92,8 @@ def test_the_expected_sum_is_that_of_the_list(browse: Browse) -> None:
     [
         ("12.34", "$12.34"), ("12,34", "$12.34"), ("$12.34", "$12.34"), (" 12 ", "$12.00"),
         ("1,234.50", "$1,234.50"), ("1,234", "$1,234.00"), ("1.234,50", "$1,234.50"),
-        ("12.3", "$12.30"), ("0", "$0.00"), ("1234567.89", "$1,234,567.89"),
+        ("12.3", "$12.30"), ("0", "$0.00"), (".65", "$0.65"), (",65", "$0.65"), ("$.5", "$0.50"),
+        (".655", None), (",655", None), (".", None), ("1234567.89", "$1,234,567.89"),
         ("1.234", None), ("12.345", None), ("-3", None), ("12-6", None), ("abc", None),
         ("1,23,4", None), ("9999999999", None), ("", "$0.00"),
     ],
@@ -110,7 +111,8 @@ def test_amounts_as_people_type_them(browse: Browse, typed: str, shown: str | No
 @pytest.mark.parametrize(
     ("typed", "shown"),
     [("12,34", "12,34\u00a0€"), ("1.234,50", "1.234,50\u00a0€"), ("1.234", "1.234,00\u00a0€"),
-     ("12.34", "12,34\u00a0€"), ("1,234", "0,00\u00a0€")],
+     ("12.34", "12,34\u00a0€"), ("1,234", "0,00\u00a0€"), (",65", "0,65\u00a0€"),
+     (".650", "0,00\u00a0€")],
 )  # fmt: skip
 def test_amounts_with_a_decimal_comma(browse: Browse, typed: str, shown: str) -> None:
     opened = browse(shopping_page(in_currency("lounge", "EUR", "de_DE")))
@@ -235,7 +237,8 @@ def test_copied_and_saved_text_is_what_is_shown(browse: Browse) -> None:
     opened = browse(page(), permissions=["clipboard-read", "clipboard-write"])
     type_prices(opened, "3.05")
     opened.page.locator("#copy").click()
-    opened.page.wait_for_function("document.getElementById('status').textContent === 'Copied.'")
+    opened.page.wait_for_function("document.getElementById('status').textContent")
+    assert opened.text("#status") == "Copied. Things in the text: 1."
     shown = opened.value("#out")
     assert opened.page.evaluate("navigator.clipboard.readText()") == shown
     with opened.page.expect_download() as download:

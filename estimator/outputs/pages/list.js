@@ -15,6 +15,7 @@
   var place = "estimator.list." + list.dataset.job + "." + list.dataset.list;
   var kept = remembered();
   var cannotKeep = false;
+  var held = { any: false, said: "" };
 
   function byId(id) { return document.getElementById(id); }
 
@@ -55,7 +56,9 @@
       if (mark) { shown = shown.split(mark).join(""); }
     });
     if (!shown) { return { empty: true }; }
-    var found = /^([0-9]{1,3}(?:[.,][0-9]{3})+|[0-9]+)(?:([.,])([0-9]*))?$/.exec(shown);
+    /* Without a figure before it, a sign can only stand before the decimals. */
+    var found = /^([0-9]{1,3}(?:[.,][0-9]{3})+|[0-9]+)(?:([.,])([0-9]*))?$/.exec(shown) ||
+      /^()([.,])([0-9]+)$/.exec(shown);
     if (!found) { return { wrong: filled(words.noAmount, { example: example() }) }; }
     var whole = found[1], sign = found[2] || "", parts = found[3] || "";
     var groups = whole.replace(/[0-9]/g, "");
@@ -136,8 +139,23 @@
       got: got, all: states.length, paid: show(total(priced, "paid")), cost: show(total(bought, "cost"))
     });
     byId("against").textContent = against(priced);
-    byId("out").value = byId("as-csv").checked ? asCsv(states) : asToml(priced);
+    var csv = byId("as-csv").checked;
+    byId("out").value = csv ? asCsv(states) : asToml(priced);
+    held = inText(csv, states, bought, priced);
+    byId("held").textContent = held.said;
     remember();
+  }
+
+  /* How much the text holds, and what is not in it: nobody shall find that out at month end. */
+
+  function inText(csv, states, bought, priced) {
+    var there = csv ? states : priced;
+    var unread = bought.filter(function (state) { return state.wrong; });
+    var unpriced = bought.filter(function (state) { return state.got && state.paid === null && !state.wrong; });
+    var parts = [there.length ? filled(words.held, { count: there.length }) : words.nothing];
+    if (unpriced.length && !csv) { parts.push(filled(words.unpriced, { count: unpriced.length })); }
+    if (unread.length) { parts.push(filled(words.unread, { count: unread.length })); }
+    return { any: there.length > 0, said: parts.join(" ") };
   }
 
   function against(priced) {
@@ -239,29 +257,31 @@
   /* Buttons. */
 
   function copy() {
-    var out = byId("out");
+    var out = byId("out"), copied = words.copied + " " + held.said;
+    if (!held.any) { say(held.said); return; }
     function fallBack() {
       out.focus();
       out.select();
       var done = false;
       try { done = document.execCommand("copy"); } catch (error) { done = false; }
-      say(done ? words.copied : words.notCopied);
+      say(done ? copied : words.notCopied);
     }
     if (navigator.clipboard && navigator.clipboard.writeText) {
-      navigator.clipboard.writeText(out.value).then(function () { say(words.copied); }, fallBack);
+      navigator.clipboard.writeText(out.value).then(function () { say(copied); }, fallBack);
     } else {
       fallBack();
     }
   }
 
   function save() {
+    if (!held.any) { say(held.said); return; }
     var csv = byId("as-csv").checked;
     var link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([byId("out").value], { type: "text/plain;charset=utf-8" }));
     link.download = filled(words.file, { job: list.dataset.job.replace(/[^A-Za-z0-9_-]+/g, "-") }) + (csv ? ".csv" : ".toml");
     link.click();
     setTimeout(function () { URL.revokeObjectURL(link.href); }, 1000);
-    say(filled(words.saved, { file: link.download }));
+    say(filled(words.saved, { file: link.download }) + " " + held.said);
   }
 
   function forget() {
