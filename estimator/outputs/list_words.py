@@ -33,6 +33,7 @@ _WORDS: Final = {
     "tax": said("Tax on it"),
     "writeShop": said("write the shop here"),
     "writeNumber": said("write the number here"),
+    "putEstimate": said('Put the name of the job file here: estimate = "my-job.toml"'),
     "copied": said("Copied."),
     "held": said("Things in the text: {count}.", count="{count}"),
     "nothing": said("Nothing to copy or save yet: no price has been typed."),

@@ -27,10 +27,13 @@ _BUTTONS = {
 }
 
 
-def shopping_page(bid: Bid) -> str:
-    """Write the page. The same list gives the same page, and finds its ticks again."""
+def shopping_page(bid: Bid, job_file: str = "") -> str:
+    """Write the page. The same list gives the same page, and finds its ticks again.
+
+    `job_file` is the name of the job file, for the close-out file that the page saves beside it.
+    """
     job, language = bid.survey.job, bid.books.language
-    page = _Page(bid, items_of(bid), money_form(bid.books.shop.currency, job.locale))
+    page = _Page(bid, items_of(bid), money_form(bid.books.shop.currency, job.locale), job_file)
     title = language.say(said("Shopping list {job}: {title}", job=job.id, title=job.title))
     body = "\n".join((*page.head(), *page.main(), *page.foot()))
     return whole_page(title, body, _STYLES, _SCRIPTS, lang=language.code)
@@ -53,6 +56,7 @@ class _Page:
     bid: Bid
     items: tuple[Item, ...]
     form: MoneyForm
+    job_file: str
 
     def told(self, text: str) -> str:
         """Tell it, fit to stand in markup."""
@@ -82,6 +86,7 @@ class _Page:
         form = self.form
         named = {
             "job": self.bid.survey.job.id,
+            "file": self.job_file,
             "list": list_hash(self.items),
             "places": str(form.places),
             "before": form.before,

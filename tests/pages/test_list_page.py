@@ -244,7 +244,8 @@ def test_copied_and_saved_text_is_what_is_shown(browse: Browse) -> None:
     with opened.page.expect_download() as download:
         opened.page.locator("#save").click()
     assert download.value.suggested_filename == "paid-S1.toml"
-    assert Path(download.value.path()).read_text(encoding="utf-8") == shown
+    saved = Path(download.value.path()).read_text(encoding="utf-8")
+    assert (saved.startswith("format = 1\n"), saved.endswith("\n\n" + shown)) == (True, True)
 
 
 def test_it_says_so_where_nothing_can_be_remembered(browse: Browse) -> None:

@@ -238,6 +238,18 @@
     return lines.length ? lines.join("\n") : "# " + words.noPrice + "\n";
   }
 
+  /* The head of a close-out file; the lines alone are copied into one that is there already. */
+
+  function closeOutHead() {
+    var file = list.dataset.file;
+    return [
+      "format = 1", "", "[close_out]",
+      "job = " + quoted(list.dataset.job),
+      "date = " + today(),
+      (file ? "estimate = " + quoted(file) : "# " + words.putEstimate), "", ""
+    ].join("\n");
+  }
+
   function cell(text) {
     var guarded = /^[=+\-@\t\r]/.test(text) ? "'" + text : text;
     return /[",\n\r]/.test(guarded) ? '"' + guarded.replace(/"/g, '""') + '"' : guarded;
@@ -277,7 +289,7 @@
     if (!held.any) { say(held.said); return; }
     var csv = byId("as-csv").checked;
     var link = document.createElement("a");
-    link.href = URL.createObjectURL(new Blob([byId("out").value], { type: "text/plain;charset=utf-8" }));
+    link.href = URL.createObjectURL(new Blob([csv ? "" : closeOutHead(), byId("out").value], { type: "text/plain;charset=utf-8" }));
     link.download = filled(words.file, { job: list.dataset.job.replace(/[^A-Za-z0-9_-]+/g, "-") }) + (csv ? ".csv" : ".toml");
     link.click();
     setTimeout(function () { URL.revokeObjectURL(link.href); }, 1000);
