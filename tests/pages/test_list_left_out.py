@@ -61,3 +61,9 @@ def test_the_table_leaves_nothing_out_that_is_ticked(browse: Browse) -> None:
     opened = at_the_shop(browse, "1")
     opened.page.locator("#as-csv").check()
     assert opened.text("#held") == "Things in the text: 14."
+
+
+def test_a_tax_that_cannot_be_read_is_not_dropped_in_silence(browse: Browse) -> None:
+    opened = at_the_shop(browse, "1", "2", "3")
+    opened.page.locator("#r0tax").fill("0.4x")
+    assert opened.text("#held") == "Things in the text: 3. Typed, but cannot be read, left out: 1."

@@ -152,9 +152,12 @@
     var there = csv ? states : priced;
     var unread = bought.filter(function (state) { return state.wrong; });
     var unpriced = bought.filter(function (state) { return state.got && state.paid === null && !state.wrong; });
+    var badTax = shops().filter(function (shop) {
+      return bought.some(function (state) { return state.item.dataset.supplier === shop; }) && readMinor(receiptOf(shop).tax).wrong;
+    });
     var parts = [there.length ? filled(words.held, { count: there.length }) : words.nothing];
     if (unpriced.length && !csv) { parts.push(filled(words.unpriced, { count: unpriced.length })); }
-    if (unread.length) { parts.push(filled(words.unread, { count: unread.length })); }
+    if (unread.length + badTax.length) { parts.push(filled(words.unread, { count: unread.length + badTax.length })); }
     return { any: there.length > 0, said: parts.join(" ") };
   }
 
@@ -255,13 +258,20 @@
     return /[",\n\r]/.test(guarded) ? '"' + guarded.replace(/"/g, '""') + '"' : guarded;
   }
 
+  /* The tax of a receipt stands once, in its first row, so that the column adds up. */
+
   function asCsv(states) {
-    var rows = [words.columns.map(cell).join(",")];
+    var rows = [words.columns.map(cell).join(",")], taxed = {};
     states.forEach(function (state) {
-      var data = state.item.dataset;
-      rows.push([cell(data.what), cell(data.item), data.quantity, cell(data.unit), cell(data.supplier),
+      var data = state.item.dataset, shop = data.supplier;
+      var bought = state.buy && !state.had && (state.paid !== null || state.got);
+      var receipt = bought ? receiptOf(shop) : { shop: shop, number: "", date: "", tax: "" };
+      var tax = taxed[shop] ? {} : readMinor(receipt.tax);
+      taxed[shop] = taxed[shop] || bought;
+      rows.push([cell(data.what), cell(data.item), data.quantity, cell(data.unit), cell(receipt.shop),
         state.cost === null ? "" : plain(state.cost, "."), state.paid === null || state.had ? "" : plain(state.paid, "."),
-        cell(state.got ? words.yes : words.no), cell(state.had ? words.yes : words.no)].join(","));
+        cell(state.got ? words.yes : words.no), cell(state.had ? words.yes : words.no),
+        cell(receipt.number), cell(receipt.date), "minor" in tax ? plain(tax.minor, ".") : ""].join(","));
     });
     return rows.join("\n") + "\n";
   }
