@@ -19,6 +19,10 @@ _WORDS: Final = {
     ),
     "noAmount": said("This is not an amount. Write it like {example}.", example="{example}"),
     "twoWays": said("This can be read in two ways. Write it like {example}.", example="{example}"),
+    "noQuantity": said("This is not how many were bought. Write a number above zero."),
+    "otherQuantity": said(
+        "{what} (bought: {quantity} {unit})", what="{what}", quantity="{quantity}", unit="{unit}"
+    ),
     "tooMuch": said("This is too much."),
     "sum": said(
         "Got {got} of {all}. Paid {paid} of about {cost}.",

@@ -165,16 +165,31 @@ class _Page:
         yield "</div>"
 
     def _fold(self, item: Item, mark: str) -> Iterator[str]:
-        """Why it is on the list, folded away; and the mark of what need not be bought."""
-        yield f"<details><summary>{self.told(said('Why'))}{self._unseen(item)}</summary>"
+        """Why it is on the list, folded away; and how many were bought, where that is another."""
+        buy = item.kind == "buy"
+        summary = said("Why, and how many") if buy else said("Why")
+        yield f"<details><summary>{self.told(summary)}{self._unseen(item)}</summary>"
         yield f"<p>{self.told(item.why)}</p>"
-        if item.kind == "buy":
+        if buy:
+            yield from self._quantity_field(item, mark)
             label = f"{self.told(said('Had it already: not bought'))}{self._unseen(item)}"
             yield (
                 f'<div class="tick small scripted" hidden><input type="checkbox" id="{mark}h" '
                 f'class="had" autocomplete="off"><label for="{mark}h">{label}</label></div>'
             )
         yield "</details>"
+
+    def _quantity_field(self, item: Item, mark: str) -> Iterator[str]:
+        """How many were bought; the script fills in what the list says."""
+        label = self.told(said("Bought ({unit})", unit=item.unit))
+        yield '<div class="paid scripted" hidden>'
+        yield f'<label for="{mark}q">{label}{self._unseen(item)}</label>'
+        yield (
+            f'<input type="text" inputmode="decimal" id="{mark}q" class="many" '
+            f'autocomplete="off" maxlength="20" aria-describedby="{mark}w">'
+        )
+        yield f'<p class="wrong" id="{mark}w"></p>'
+        yield "</div>"
 
     def _paid(self) -> Iterator[str]:
         """What was paid, to hand to the desk; the script fills it."""

@@ -19,7 +19,7 @@
 
   function byId(id) { return document.getElementById(id); }
 
-  function empty() { return { ticks: {}, had: {}, paid: {}, receipts: {} }; }
+  function empty() { return { ticks: {}, had: {}, paid: {}, bought: {}, receipts: {} }; }
 
   function remembered() {
     var found = empty(), read = null;
@@ -79,6 +79,20 @@
     return { minor: Number(digits + parts) };
   }
 
+  /* How many were bought: a number above zero, as a close-out file writes it. */
+
+  function readQuantity(text) {
+    var shown = text.replace(/[\s\u00a0\u202f]/g, "");
+    var found = /^([0-9]{0,9})(?:([.,])([0-9]{0,6}))?$/.exec(shown);
+    if (!found || !/[1-9]/.test(shown)) { return { wrong: words.noQuantity }; }
+    var sign = found[2] || "", parts = found[3] || "";
+    if (sign && sign !== money.point && parts.length === 3 && found[1]) {
+      return { wrong: filled(words.twoWays, { example: found[1] + parts }) };
+    }
+    var whole = found[1].replace(/^0+(?=[0-9])/, "") || "0";
+    return { quantity: parts ? whole + "." + parts : whole };
+  }
+
   function example() { return plain(money.places ? 1250 * Math.pow(10, money.places - 2) : 1250, money.point); }
 
   function plain(minor, point) {
@@ -100,7 +114,8 @@
 
   function stateOf(item) {
     var key = item.dataset.key;
-    var read = readMinor(kept.paid[key] || "");
+    var read = readMinor(kept.paid[key] || ""), typed = kept.bought[key];
+    var many = typed ? readQuantity(typed) : { quantity: item.dataset.quantity };
     return {
       item: item,
       key: key,
@@ -108,9 +123,19 @@
       got: Boolean(kept.ticks[key]),
       had: Boolean(kept.had[key]),
       cost: item.dataset.cost === "" ? null : Number(item.dataset.cost),
-      paid: "minor" in read ? read.minor : null,
-      wrong: read.wrong || ""
+      quantity: many.quantity || "",
+      what: whatOf(item.dataset, many.quantity),
+      paid: "minor" in read && !many.wrong ? read.minor : null,
+      wrong: read.wrong || "",
+      wrongQuantity: many.wrong || ""
     };
+  }
+
+  /* The name tells what the list wanted; where another quantity was bought, it tells that too. */
+
+  function whatOf(data, quantity) {
+    if (!quantity || Number(quantity) === Number(data.quantity)) { return data.what; }
+    return filled(words.otherQuantity, { what: data.what, quantity: quantity.replace(".", money.point), unit: data.unit });
   }
 
   function showItem(state) {
@@ -119,10 +144,15 @@
     if (!state.buy) { return; }
     state.item.querySelector(".told").hidden = !state.had;
     state.item.querySelector(".had").checked = state.had;
-    var field = state.item.querySelector(".price");
-    if (state.wrong) { field.setAttribute("aria-invalid", "true"); } else { field.removeAttribute("aria-invalid"); }
+    showWrong(state.item.querySelector(".price"), state.wrong);
+    showWrong(state.item.querySelector(".many"), state.wrongQuantity);
+    if (state.wrongQuantity) { state.item.querySelector("details").open = true; }
+  }
+
+  function showWrong(field, wrong) {
+    if (wrong) { field.setAttribute("aria-invalid", "true"); } else { field.removeAttribute("aria-invalid"); }
     var told = byId(field.getAttribute("aria-describedby"));
-    if (told.textContent !== state.wrong) { told.textContent = state.wrong; }
+    if (told.textContent !== wrong) { told.textContent = wrong; }
   }
 
   function total(states, name) {
@@ -148,10 +178,12 @@
 
   /* How much the text holds, and what is not in it: nobody shall find that out at month end. */
 
+  function isUnread(state) { return Boolean(state.wrong || state.wrongQuantity); }
+
   function inText(csv, states, bought, priced) {
     var there = csv ? states : priced;
-    var unread = bought.filter(function (state) { return state.wrong; });
-    var unpriced = bought.filter(function (state) { return state.got && state.paid === null && !state.wrong; });
+    var unread = bought.filter(isUnread);
+    var unpriced = bought.filter(function (state) { return state.got && state.paid === null && !isUnread(state); });
     var badTax = shops().filter(function (shop) {
       return bought.some(function (state) { return state.item.dataset.supplier === shop; }) && readMinor(receiptOf(shop).tax).wrong;
     });
@@ -233,8 +265,8 @@
       lines.push("lines = [");
       own.forEach(function (state) {
         var data = state.item.dataset;
-        lines.push("  { description = " + quoted(data.what) + ", amount = " + plain(state.paid, ".") +
-          ", item = " + quoted(data.item) + ", quantity = " + data.quantity + " },");
+        lines.push("  { description = " + quoted(state.what) + ", amount = " + plain(state.paid, ".") +
+          ", item = " + quoted(data.item) + ", quantity = " + state.quantity + " },");
       });
       lines.push("]", "");
     });
@@ -268,7 +300,7 @@
       var receipt = bought ? receiptOf(shop) : { shop: shop, number: "", date: "", tax: "" };
       var tax = taxed[shop] ? {} : readMinor(receipt.tax);
       taxed[shop] = taxed[shop] || bought;
-      rows.push([cell(data.what), cell(data.item), data.quantity, cell(data.unit), cell(receipt.shop),
+      rows.push([cell(state.what), cell(data.item), state.quantity, cell(data.unit), cell(receipt.shop),
         state.cost === null ? "" : plain(state.cost, "."), state.paid === null || state.had ? "" : plain(state.paid, "."),
         cell(state.got ? words.yes : words.no), cell(state.had ? words.yes : words.no),
         cell(receipt.number), cell(receipt.date), "minor" in tax ? plain(tax.minor, ".") : ""].join(","));
@@ -317,8 +349,9 @@
 
   function fill() {
     items.forEach(function (item) {
-      var field = item.querySelector(".price");
-      if (field) { field.value = kept.paid[item.dataset.key] || ""; }
+      if (item.dataset.kind !== "buy") { return; }
+      item.querySelector(".price").value = kept.paid[item.dataset.key] || "";
+      item.querySelector(".many").value = kept.bought[item.dataset.key] || item.dataset.quantity.replace(".", money.point);
     });
     var receipts = byId("receipts");
     receipts.textContent = "";
@@ -336,9 +369,11 @@
       kept.had[key] = event.target.checked;
       refresh();
     });
-    item.querySelector(".price").addEventListener("input", function (event) {
-      kept.paid[key] = event.target.value;
-      refresh();
+    [["price", "paid"], ["many", "bought"]].forEach(function (field) {
+      item.querySelector("." + field[0]).addEventListener("input", function (event) {
+        kept[field[1]][key] = event.target.value;
+        refresh();
+      });
     });
   });
   ["as-toml", "as-csv"].forEach(function (id) { byId(id).addEventListener("change", refresh); });
