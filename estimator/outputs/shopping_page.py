@@ -132,6 +132,7 @@ class _Page:
         yield '<div class="more">'
         if item.kind == "buy":
             yield from self._price_field(item, mark)
+            yield from self._had_box(item, mark)
         yield from self._fold(item, mark)
         yield "</div>"
         if item.kind == "buy":
@@ -164,6 +165,14 @@ class _Page:
         yield f'<p class="wrong" id="{mark}e"></p>'
         yield "</div>"
 
+    def _had_box(self, item: Item, mark: str) -> Iterator[str]:
+        """The mark of what need not be bought, beside the price."""
+        label = f"{self.told(said('Had it already: not bought'))}{self._unseen(item)}"
+        yield (
+            f'<div class="tick small scripted" hidden><input type="checkbox" id="{mark}h" '
+            f'class="had" autocomplete="off"><label for="{mark}h">{label}</label></div>'
+        )
+
     def _fold(self, item: Item, mark: str) -> Iterator[str]:
         """Why it is on the list, folded away; and how many were bought, where that is another."""
         buy = item.kind == "buy"
@@ -172,11 +181,6 @@ class _Page:
         yield f"<p>{self.told(item.why)}</p>"
         if buy:
             yield from self._quantity_field(item, mark)
-            label = f"{self.told(said('Had it already: not bought'))}{self._unseen(item)}"
-            yield (
-                f'<div class="tick small scripted" hidden><input type="checkbox" id="{mark}h" '
-                f'class="had" autocomplete="off"><label for="{mark}h">{label}</label></div>'
-            )
         yield "</details>"
 
     def _quantity_field(self, item: Item, mark: str) -> Iterator[str]:

@@ -146,7 +146,6 @@ def test_paid_is_held_against_the_same_things_on_the_list(browse: Browse) -> Non
 def test_what_was_there_already_is_not_counted_as_paid(browse: Browse) -> None:
     opened = browse(page())
     type_prices(opened, "3.00", "2.75")
-    opened.page.locator("summary").first.click()
     opened.page.locator(".had").first.check()
     assert opened.text("#sum") == "Got 1 of 14. Paid $2.75 of about $59.77."
     assert opened.page.locator(".told").first.is_visible()
@@ -222,17 +221,6 @@ def test_the_table_for_a_spreadsheet(browse: Browse) -> None:
     ]
 
 
-def test_a_name_that_looks_like_a_formula_is_guarded_in_the_table(browse: Browse) -> None:
-    hostile = (
-        page()
-        .replace("1 x Old-work box", "=1+1 Old-work box")
-        .replace('<meta http-equiv="Content-Security-Policy"', "<meta")
-    )
-    opened = browse(hostile)
-    opened.page.locator("#as-csv").check()
-    assert list(csv.reader(StringIO(opened.value("#out"))))[1][0].startswith("'=1+1 Old-work")
-
-
 def test_copied_and_saved_text_is_what_is_shown(browse: Browse) -> None:
     opened = browse(page(), permissions=["clipboard-read", "clipboard-write"])
     type_prices(opened, "3.05")
@@ -293,7 +281,7 @@ def test_what_the_script_says_is_in_the_language_of_the_page(browse: Browse) -> 
     assert opened.text("#against") == (
         "⟦For ⟧1⟦ thing with a price typed: expected ⟧$2.85⟦, paid ⟧$3.00⟦, ⟧$0.15⟦ more.⟧"
     )
-    assert opened.page.locator(".wrong").nth(1).inner_text() == (
+    assert opened.text("#i2e") == (
         "⟦This is not an amount. Write it like ⟧12.50⟦.⟧"
     )
     legends = opened.page.locator("#receipts legend").all_inner_texts()

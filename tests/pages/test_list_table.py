@@ -43,3 +43,14 @@ def test_the_table_is_read_with_the_shop_as_typed(browse: Browse, tmp_path: Path
     assert [(line.item, line.supplier) for line in found.lines] == [
         ("box-old-work-1g-20", "=Corner shop"), ("cable-staple", "=Corner shop"),
     ]  # fmt: skip
+
+
+def test_a_name_that_looks_like_a_formula_is_guarded_in_the_table(browse: Browse) -> None:
+    hostile = (
+        shopping_page(sample_bid("nightstand"))
+        .replace("1 x Old-work box", "=1+1 Old-work box")
+        .replace('<meta http-equiv="Content-Security-Policy"', "<meta")
+    )
+    opened = browse(hostile)
+    opened.page.locator("#as-csv").check()
+    assert list(csv.reader(StringIO(opened.value("#out"))))[1][0].startswith("'=1+1 Old-work")
