@@ -18,7 +18,7 @@ from estimator.pricing.records import Bid
 from estimator.saying import listed, said
 
 _DIGITS = 16
-_STYLES, _SCRIPTS = ("base.css", "list.css"), ("list.js",)
+_STYLES, _SCRIPTS = ("base.css", "list.css"), ("list_numbers.js", "list.js")
 _NO_SCRIPT = said("This view cannot remember ticks. The list can be read and printed.")
 _BUTTONS = {
     "copy": said("Copy what was paid"),

@@ -281,9 +281,7 @@ def test_what_the_script_says_is_in_the_language_of_the_page(browse: Browse) -> 
     assert opened.text("#against") == (
         "⟦For ⟧1⟦ thing with a price typed: expected ⟧$2.85⟦, paid ⟧$3.00⟦, ⟧$0.15⟦ more.⟧"
     )
-    assert opened.text("#i2e") == (
-        "⟦This is not an amount. Write it like ⟧12.50⟦.⟧"
-    )
+    assert opened.text("#i2e") == ("⟦This is not an amount. Write it like ⟧12.50⟦.⟧")
     legends = opened.page.locator("#receipts legend").all_inner_texts()
     assert legends[0] == "⟦Receipt of ⟧Sample supply house⟦⟧"
     assert opened.page.locator("#receipts label").first.inner_text() == "⟦Shop⟧"
