@@ -73,7 +73,7 @@ def _write(priced: Priced, page: Path, *, replace: bool) -> None:
     from estimator.outputs.text_check import how_to_accept
 
     tell(priced.notes)
-    write_page(page, shopping_page(priced.bid), replace=replace)
+    write_page(page, shopping_page(priced.bid, priced.path.name), replace=replace)
     say([f"Page: {page}"])
     if stopped := how_to_accept(priced.bid, str(priced.path)):
         tell(["", *stopped])

@@ -9,5 +9,6 @@ from estimator.saying import said
 COLUMNS: Final = (
     said("what"), said("item"), said("quantity"), said("unit"), said("shop"), said("expected"),
     said("paid"), said("got"), said("had"),
+    said("receipt"), said("date"), said("tax of the receipt"),
 )  # fmt: skip
 YES, NO = said("yes"), said("no")

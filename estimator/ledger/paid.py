@@ -86,7 +86,7 @@ def _paid_papers(text: str, path: Path, before: Bid) -> PaidFile:
     raw = read_toml(text, str(path))
     job = before.survey.job.id
     if "close_out" in raw:
-        file = close_out_from_text(text, path)
+        file = close_out_from_text(text, path, compared=False)
         receipts, returns, own = file.record.receipts, file.record.returns, file.job
     else:
         lines = _bare(raw, text, path)

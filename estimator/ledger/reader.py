@@ -65,8 +65,10 @@ def read_close_out(path: Path) -> CloseOutFile:
     return close_out_from_text(read_text(path, str(path)), path)
 
 
-def close_out_from_text(text: str, path: Path) -> CloseOutFile:
+def close_out_from_text(text: str, path: Path, *, compared: bool = True) -> CloseOutFile:
     """Read the text of a close-out file; `path` is what problems call it.
+
+    Where only its papers count (`compared` is false), it needs no estimate.
 
     Raises:
         InputError: with every problem of the text.
@@ -74,7 +76,7 @@ def close_out_from_text(text: str, path: Path) -> CloseOutFile:
     raw = read_toml(text, str(path))
     if "close_out" not in raw and "runs" in raw:
         raise InputError([Problem(str(path), _JOB_FILE, _CLOSE_OUT)])
-    found = list(_disagreements(raw))
+    found = list(_disagreements(raw, compared=compared))
     return CloseOutFile(path, text, checked_record(CloseOutRecord, raw, (text, path), found))
 
 
@@ -110,9 +112,10 @@ def _problem(text: str, path: Path, found: Found) -> Problem:
     return Problem(toml_place(str(path), text, place), printable(read), printable(write))
 
 
-def _disagreements(raw: Mapping[str, Any]) -> Iterator[Found]:
+def _disagreements(raw: Mapping[str, Any], *, compared: bool) -> Iterator[Found]:
     """What no single record can see; values of any kind are met without a fault."""
-    yield from _estimate_named_once(raw)
+    if compared:
+        yield from _estimate_named_once(raw)
     yield from _unknown_locale(raw)
     yield from _years_without_rate(raw)
     yield from papers_repeated(raw)

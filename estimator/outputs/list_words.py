@@ -19,6 +19,10 @@ _WORDS: Final = {
     ),
     "noAmount": said("This is not an amount. Write it like {example}.", example="{example}"),
     "twoWays": said("This can be read in two ways. Write it like {example}.", example="{example}"),
+    "noQuantity": said("This is not how many were bought. Write a number above zero."),
+    "otherQuantity": said(
+        "{what} (bought: {quantity} {unit})", what="{what}", quantity="{quantity}", unit="{unit}"
+    ),
     "tooMuch": said("This is too much."),
     "sum": said(
         "Got {got} of {all}. Paid {paid} of about {cost}.",
@@ -33,7 +37,12 @@ _WORDS: Final = {
     "tax": said("Tax on it"),
     "writeShop": said("write the shop here"),
     "writeNumber": said("write the number here"),
+    "putEstimate": said('Put the name of the job file here: estimate = "my-job.toml"'),
     "copied": said("Copied."),
+    "held": said("Things in the text: {count}.", count="{count}"),
+    "nothing": said("Nothing to copy or save yet: no price has been typed."),
+    "unpriced": said("Ticked without a price, left out: {count}.", count="{count}"),
+    "unread": said("Typed, but cannot be read, left out: {count}.", count="{count}"),
     "notCopied": said("Not copied. The text is marked: copy it by hand."),
     "file": said("paid-{job}", job="{job}"),
     "saved": said("Saved as {file}.", file="{file}"),

@@ -18,7 +18,7 @@ from estimator.pricing.records import Bid
 from estimator.saying import listed, said
 
 _DIGITS = 16
-_STYLES, _SCRIPTS = ("base.css", "list.css"), ("list.js",)
+_STYLES, _SCRIPTS = ("base.css", "list.css"), ("list_numbers.js", "list.js")
 _NO_SCRIPT = said("This view cannot remember ticks. The list can be read and printed.")
 _BUTTONS = {
     "copy": said("Copy what was paid"),
@@ -27,10 +27,13 @@ _BUTTONS = {
 }
 
 
-def shopping_page(bid: Bid) -> str:
-    """Write the page. The same list gives the same page, and finds its ticks again."""
+def shopping_page(bid: Bid, job_file: str = "") -> str:
+    """Write the page. The same list gives the same page, and finds its ticks again.
+
+    `job_file` is the name of the job file, for the close-out file that the page saves beside it.
+    """
     job, language = bid.survey.job, bid.books.language
-    page = _Page(bid, items_of(bid), money_form(bid.books.shop.currency, job.locale))
+    page = _Page(bid, items_of(bid), money_form(bid.books.shop.currency, job.locale), job_file)
     title = language.say(said("Shopping list {job}: {title}", job=job.id, title=job.title))
     body = "\n".join((*page.head(), *page.main(), *page.foot()))
     return whole_page(title, body, _STYLES, _SCRIPTS, lang=language.code)
@@ -53,6 +56,7 @@ class _Page:
     bid: Bid
     items: tuple[Item, ...]
     form: MoneyForm
+    job_file: str
 
     def told(self, text: str) -> str:
         """Tell it, fit to stand in markup."""
@@ -82,6 +86,7 @@ class _Page:
         form = self.form
         named = {
             "job": self.bid.survey.job.id,
+            "file": self.job_file,
             "list": list_hash(self.items),
             "places": str(form.places),
             "before": form.before,
@@ -127,6 +132,7 @@ class _Page:
         yield '<div class="more">'
         if item.kind == "buy":
             yield from self._price_field(item, mark)
+            yield from self._had_box(item, mark)
         yield from self._fold(item, mark)
         yield "</div>"
         if item.kind == "buy":
@@ -159,17 +165,35 @@ class _Page:
         yield f'<p class="wrong" id="{mark}e"></p>'
         yield "</div>"
 
+    def _had_box(self, item: Item, mark: str) -> Iterator[str]:
+        """The mark of what need not be bought, beside the price."""
+        label = f"{self.told(said('Had it already: not bought'))}{self._unseen(item)}"
+        yield (
+            f'<div class="tick small scripted" hidden><input type="checkbox" id="{mark}h" '
+            f'class="had" autocomplete="off"><label for="{mark}h">{label}</label></div>'
+        )
+
     def _fold(self, item: Item, mark: str) -> Iterator[str]:
-        """Why it is on the list, folded away; and the mark of what need not be bought."""
-        yield f"<details><summary>{self.told(said('Why'))}{self._unseen(item)}</summary>"
+        """Why it is on the list, folded away; and how many were bought, where that is another."""
+        buy = item.kind == "buy"
+        summary = said("Why, and how many") if buy else said("Why")
+        yield f"<details><summary>{self.told(summary)}{self._unseen(item)}</summary>"
         yield f"<p>{self.told(item.why)}</p>"
-        if item.kind == "buy":
-            label = f"{self.told(said('Had it already: not bought'))}{self._unseen(item)}"
-            yield (
-                f'<div class="tick small scripted" hidden><input type="checkbox" id="{mark}h" '
-                f'class="had" autocomplete="off"><label for="{mark}h">{label}</label></div>'
-            )
+        if buy:
+            yield from self._quantity_field(item, mark)
         yield "</details>"
+
+    def _quantity_field(self, item: Item, mark: str) -> Iterator[str]:
+        """How many were bought; the script fills in what the list says."""
+        label = self.told(said("Bought ({unit})", unit=item.unit))
+        yield '<div class="paid scripted" hidden>'
+        yield f'<label for="{mark}q">{label}{self._unseen(item)}</label>'
+        yield (
+            f'<input type="text" inputmode="decimal" id="{mark}q" class="many" '
+            f'autocomplete="off" maxlength="20" aria-describedby="{mark}w">'
+        )
+        yield f'<p class="wrong" id="{mark}w"></p>'
+        yield "</div>"
 
     def _paid(self) -> Iterator[str]:
         """What was paid, to hand to the desk; the script fills it."""
@@ -189,7 +213,11 @@ class _Page:
         )
         yield "</fieldset>"
         yield f'<label for="out">{told(said("To copy"))}</label>'
-        yield '<textarea id="out" rows="8" readonly spellcheck="false"></textarea>'
+        yield '<p id="held"></p>'
+        yield (
+            '<textarea id="out" rows="8" readonly spellcheck="false" aria-describedby="held">'
+            "</textarea>"
+        )
         for name, label in _BUTTONS.items():
             yield f'<button type="button" id="{name}">{told(label)}</button>'
         yield "</section>"

@@ -11,14 +11,17 @@
     point: list.dataset.point,
     group: list.dataset.group
   };
-  var MOST_DIGITS = 9;
+  var numbers = listNumbers(money, words);
+  var filled = numbers.filled, plain = numbers.plain, show = numbers.show;
+  var readMinor = numbers.readMinor, readQuantity = numbers.readQuantity;
   var place = "estimator.list." + list.dataset.job + "." + list.dataset.list;
   var kept = remembered();
   var cannotKeep = false;
+  var held = { any: false, said: "" };
 
   function byId(id) { return document.getElementById(id); }
 
-  function empty() { return { ticks: {}, had: {}, paid: {}, receipts: {} }; }
+  function empty() { return { ticks: {}, had: {}, paid: {}, bought: {}, receipts: {} }; }
 
   function remembered() {
     var found = empty(), read = null;
@@ -42,62 +45,12 @@
 
   function say(text) { byId("status").textContent = text; }
 
-  function filled(sentence, values) {
-    return sentence.replace(/\{(\w+)\}/g, function (place, name) { return values[name]; });
-  }
-
-  /* Amounts are whole minor units (cents) from here on: nothing is added as a fraction. */
-
-  function readMinor(text) {
-    var shown = text.replace(/[\s\u00a0\u202f'\u2019]/g, "");
-    [money.before, money.after].forEach(function (sign) {
-      var mark = sign.replace(/[\s\u00a0\u202f]/g, "");
-      if (mark) { shown = shown.split(mark).join(""); }
-    });
-    if (!shown) { return { empty: true }; }
-    var found = /^([0-9]{1,3}(?:[.,][0-9]{3})+|[0-9]+)(?:([.,])([0-9]*))?$/.exec(shown);
-    if (!found) { return { wrong: filled(words.noAmount, { example: example() }) }; }
-    var whole = found[1], sign = found[2] || "", parts = found[3] || "";
-    var groups = whole.replace(/[0-9]/g, "");
-    var mixed = groups && (groups.split(groups[0]).join("") || groups[0] === sign);
-    /* One sign before three figures is a thousand, unless it is the local decimal sign. */
-    if (groups.length === 1 && !sign && groups === money.point) {
-      parts = whole.split(groups)[1];
-      whole = whole.split(groups)[0];
-    } else if (groups.length === 1 && !sign && groups !== money.group) {
-      mixed = true;
-    }
-    if (mixed || parts.length > money.places) {
-      return { wrong: filled(words.twoWays, { example: example() }) };
-    }
-    var digits = whole.replace(/[.,]/g, "");
-    if (digits.replace(/^0+/, "").length > MOST_DIGITS) { return { wrong: words.tooMuch }; }
-    while (parts.length < money.places) { parts += "0"; }
-    return { minor: Number(digits + parts) };
-  }
-
-  function example() { return plain(money.places ? 1250 * Math.pow(10, money.places - 2) : 1250, money.point); }
-
-  function plain(minor, point) {
-    var digits = String(minor);
-    while (digits.length <= money.places) { digits = "0" + digits; }
-    if (!money.places) { return digits; }
-    var cut = digits.length - money.places;
-    return digits.slice(0, cut) + point + digits.slice(cut);
-  }
-
-  function show(minor) {
-    var digits = plain(Math.abs(minor), ".").split(".");
-    var whole = digits[0].replace(/\B(?=([0-9]{3})+$)/g, money.group);
-    var text = digits.length > 1 ? whole + money.point + digits[1] : whole;
-    return (minor < 0 ? "-" : "") + money.before + text + money.after;
-  }
-
   /* What the fields say. */
 
   function stateOf(item) {
     var key = item.dataset.key;
-    var read = readMinor(kept.paid[key] || "");
+    var read = readMinor(kept.paid[key] || ""), typed = kept.bought[key];
+    var many = typed ? readQuantity(typed) : { quantity: item.dataset.quantity };
     return {
       item: item,
       key: key,
@@ -105,9 +58,19 @@
       got: Boolean(kept.ticks[key]),
       had: Boolean(kept.had[key]),
       cost: item.dataset.cost === "" ? null : Number(item.dataset.cost),
-      paid: "minor" in read ? read.minor : null,
-      wrong: read.wrong || ""
+      quantity: many.quantity || "",
+      what: whatOf(item.dataset, many.quantity),
+      paid: "minor" in read && !many.wrong ? read.minor : null,
+      wrong: read.wrong || "",
+      wrongQuantity: many.wrong || ""
     };
+  }
+
+  /* The name tells what the list wanted; where another quantity was bought, it tells that too. */
+
+  function whatOf(data, quantity) {
+    if (!quantity || Number(quantity) === Number(data.quantity)) { return data.what; }
+    return filled(words.otherQuantity, { what: data.what, quantity: quantity.replace(".", money.point), unit: data.unit });
   }
 
   function showItem(state) {
@@ -116,10 +79,15 @@
     if (!state.buy) { return; }
     state.item.querySelector(".told").hidden = !state.had;
     state.item.querySelector(".had").checked = state.had;
-    var field = state.item.querySelector(".price");
-    if (state.wrong) { field.setAttribute("aria-invalid", "true"); } else { field.removeAttribute("aria-invalid"); }
+    showWrong(state.item.querySelector(".price"), state.wrong);
+    showWrong(state.item.querySelector(".many"), state.wrongQuantity);
+    if (state.wrongQuantity) { state.item.querySelector("details").open = true; }
+  }
+
+  function showWrong(field, wrong) {
+    if (wrong) { field.setAttribute("aria-invalid", "true"); } else { field.removeAttribute("aria-invalid"); }
     var told = byId(field.getAttribute("aria-describedby"));
-    if (told.textContent !== state.wrong) { told.textContent = state.wrong; }
+    if (told.textContent !== wrong) { told.textContent = wrong; }
   }
 
   function total(states, name) {
@@ -136,8 +104,28 @@
       got: got, all: states.length, paid: show(total(priced, "paid")), cost: show(total(bought, "cost"))
     });
     byId("against").textContent = against(priced);
-    byId("out").value = byId("as-csv").checked ? asCsv(states) : asToml(priced);
+    var csv = byId("as-csv").checked;
+    byId("out").value = csv ? asCsv(states) : asToml(priced);
+    held = inText(csv, states, bought, priced);
+    byId("held").textContent = held.said;
     remember();
+  }
+
+  /* How much the text holds, and what is not in it: nobody shall find that out at month end. */
+
+  function isUnread(state) { return Boolean(state.wrong || state.wrongQuantity); }
+
+  function inText(csv, states, bought, priced) {
+    var there = csv ? states : priced;
+    var unread = bought.filter(isUnread);
+    var unpriced = bought.filter(function (state) { return state.got && state.paid === null && !isUnread(state); });
+    var badTax = shops().filter(function (shop) {
+      return bought.some(function (state) { return state.item.dataset.supplier === shop; }) && readMinor(receiptOf(shop).tax).wrong;
+    });
+    var parts = [there.length ? filled(words.held, { count: there.length }) : words.nothing];
+    if (unpriced.length && !csv) { parts.push(filled(words.unpriced, { count: unpriced.length })); }
+    if (unread.length + badTax.length) { parts.push(filled(words.unread, { count: unread.length + badTax.length })); }
+    return { any: there.length > 0, said: parts.join(" ") };
   }
 
   function against(priced) {
@@ -212,12 +200,24 @@
       lines.push("lines = [");
       own.forEach(function (state) {
         var data = state.item.dataset;
-        lines.push("  { description = " + quoted(data.what) + ", amount = " + plain(state.paid, ".") +
-          ", item = " + quoted(data.item) + ", quantity = " + data.quantity + " },");
+        lines.push("  { description = " + quoted(state.what) + ", amount = " + plain(state.paid, ".") +
+          ", item = " + quoted(data.item) + ", quantity = " + state.quantity + " },");
       });
       lines.push("]", "");
     });
     return lines.length ? lines.join("\n") : "# " + words.noPrice + "\n";
+  }
+
+  /* The head of a close-out file; the lines alone are copied into one that is there already. */
+
+  function closeOutHead() {
+    var file = list.dataset.file;
+    return [
+      "format = 1", "", "[close_out]",
+      "job = " + quoted(list.dataset.job),
+      "date = " + today(),
+      (file ? "estimate = " + quoted(file) : "# " + words.putEstimate), "", ""
+    ].join("\n");
   }
 
   function cell(text) {
@@ -225,13 +225,20 @@
     return /[",\n\r]/.test(guarded) ? '"' + guarded.replace(/"/g, '""') + '"' : guarded;
   }
 
+  /* The tax of a receipt stands once, in its first row, so that the column adds up. */
+
   function asCsv(states) {
-    var rows = [words.columns.map(cell).join(",")];
+    var rows = [words.columns.map(cell).join(",")], taxed = {};
     states.forEach(function (state) {
-      var data = state.item.dataset;
-      rows.push([cell(data.what), cell(data.item), data.quantity, cell(data.unit), cell(data.supplier),
+      var data = state.item.dataset, shop = data.supplier;
+      var bought = state.buy && !state.had && (state.paid !== null || state.got);
+      var receipt = bought ? receiptOf(shop) : { shop: shop, number: "", date: "", tax: "" };
+      var tax = taxed[shop] ? {} : readMinor(receipt.tax);
+      taxed[shop] = taxed[shop] || bought;
+      rows.push([cell(state.what), cell(data.item), state.quantity, cell(data.unit), cell(receipt.shop),
         state.cost === null ? "" : plain(state.cost, "."), state.paid === null || state.had ? "" : plain(state.paid, "."),
-        cell(state.got ? words.yes : words.no), cell(state.had ? words.yes : words.no)].join(","));
+        cell(state.got ? words.yes : words.no), cell(state.had ? words.yes : words.no),
+        cell(receipt.number), cell(receipt.date), "minor" in tax ? plain(tax.minor, ".") : ""].join(","));
     });
     return rows.join("\n") + "\n";
   }
@@ -239,29 +246,31 @@
   /* Buttons. */
 
   function copy() {
-    var out = byId("out");
+    var out = byId("out"), copied = words.copied + " " + held.said;
+    if (!held.any) { say(held.said); return; }
     function fallBack() {
       out.focus();
       out.select();
       var done = false;
       try { done = document.execCommand("copy"); } catch (error) { done = false; }
-      say(done ? words.copied : words.notCopied);
+      say(done ? copied : words.notCopied);
     }
     if (navigator.clipboard && navigator.clipboard.writeText) {
-      navigator.clipboard.writeText(out.value).then(function () { say(words.copied); }, fallBack);
+      navigator.clipboard.writeText(out.value).then(function () { say(copied); }, fallBack);
     } else {
       fallBack();
     }
   }
 
   function save() {
+    if (!held.any) { say(held.said); return; }
     var csv = byId("as-csv").checked;
     var link = document.createElement("a");
-    link.href = URL.createObjectURL(new Blob([byId("out").value], { type: "text/plain;charset=utf-8" }));
+    link.href = URL.createObjectURL(new Blob([csv ? "" : closeOutHead(), byId("out").value], { type: "text/plain;charset=utf-8" }));
     link.download = filled(words.file, { job: list.dataset.job.replace(/[^A-Za-z0-9_-]+/g, "-") }) + (csv ? ".csv" : ".toml");
     link.click();
     setTimeout(function () { URL.revokeObjectURL(link.href); }, 1000);
-    say(filled(words.saved, { file: link.download }));
+    say(filled(words.saved, { file: link.download }) + " " + held.said);
   }
 
   function forget() {
@@ -275,8 +284,9 @@
 
   function fill() {
     items.forEach(function (item) {
-      var field = item.querySelector(".price");
-      if (field) { field.value = kept.paid[item.dataset.key] || ""; }
+      if (item.dataset.kind !== "buy") { return; }
+      item.querySelector(".price").value = kept.paid[item.dataset.key] || "";
+      item.querySelector(".many").value = kept.bought[item.dataset.key] || item.dataset.quantity.replace(".", money.point);
     });
     var receipts = byId("receipts");
     receipts.textContent = "";
@@ -294,9 +304,11 @@
       kept.had[key] = event.target.checked;
       refresh();
     });
-    item.querySelector(".price").addEventListener("input", function (event) {
-      kept.paid[key] = event.target.value;
-      refresh();
+    [["price", "paid"], ["many", "bought"]].forEach(function (field) {
+      item.querySelector("." + field[0]).addEventListener("input", function (event) {
+        kept[field[1]][key] = event.target.value;
+        refresh();
+      });
     });
   });
   ["as-toml", "as-csv"].forEach(function (id) { byId(id).addEventListener("change", refresh); });
