@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -64,18 +63,19 @@ def _change(job: JobText, path: Path, typed: str) -> None:
     try:
         key, value = change_of(job.answers, typed)
         if value is None:
-            value = _asked(job.answers, key)
+            value = _asked(job, key)
         change = new_answers(job.answers, key, value)
     except AnswerRefused as refused:
         raise InputError([Problem(str(path), refused.read, refused.write)]) from None
     say(_said(saved(path, job, change.answers), change, path))
 
 
-def _asked(answers: Mapping[str, str], key: str) -> str:
+def _asked(job: JobText, key: str) -> str:
     """Ask the question of one answer again; Enter keeps what is there."""
+    from estimator.guide.places import job_name
     from estimator.guide.session import State, asking, explained, offered, prompt
 
-    state = State(answers, key)
+    state = State(job.answers, key, job=job_name(job.name))
     if not _at_terminal():
         return offered(state)
     say(asking(state))

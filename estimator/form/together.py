@@ -16,7 +16,7 @@ from estimator.form.tables_in import Facts, read_tables
 from estimator.guide.defaults import bare_unit, is_asked, read_in
 from estimator.guide.facts import facts_of, job_from, pruned, with_defaults
 from estimator.guide.from_job import answers_from
-from estimator.guide.places import LISTS, find, names_in, part_of, put
+from estimator.guide.places import LISTS, Names, find, job_name, names_in, part_of, put
 from estimator.guide.questions import UNKNOWN, Question, by_key, questions
 from estimator.toml_lines import TomlPath
 
@@ -48,7 +48,7 @@ def _start_from(found: Answered, facts: Facts) -> None:
             cell = found.cells.get(question.key, "Questions")
             facts.problem(cell, f"question {NUMBERS[question.key]} has no answer", "Answer it.")
     _note_unasked(found, kept, facts)
-    facts.raw.update(job_from(found.answers))
+    facts.raw.update(job_from(found.answers, Names(job=job_name(facts.name))))
     facts.made |= set(_leaves(facts.raw, ()))
     for key in kept:
         place = place_of(by_key()[key], facts.raw)

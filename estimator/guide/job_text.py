@@ -9,7 +9,7 @@ from typing import Any
 from estimator.guide.defaults import is_asked
 from estimator.guide.facts import facts_of, with_defaults
 from estimator.guide.from_job import answers_from
-from estimator.guide.places import Facts, find, names_in
+from estimator.guide.places import Facts, find, job_name, names_in
 from estimator.guide.questions import UNKNOWN, Answers, by_key, questions
 from estimator.guide.session import first_are_done
 from estimator.guide.typed import said
@@ -54,17 +54,17 @@ def job_text(text: str, name: str) -> JobText:
     found = answers_from(raw)
     if marked is None:
         return JobText(name, text, found, own=False)
-    return JobText(name, text, _answered(found, {str(key) for key in marked}), own=True)
+    return JobText(name, text, _answered(found, {str(key) for key in marked}, name), own=True)
 
 
-def _answered(found: Answers, marked: set[str]) -> dict[str, str]:
+def _answered(found: Answers, marked: set[str], name: str) -> dict[str, str]:
     """What was answered, and what somebody changed in the file since; defaults are not."""
     kept: dict[str, str] = {}
     for question in questions():
         if question.key in marked and is_asked(question, kept):
             value = found.get(question.key, UNKNOWN if question.may_be_unknown else None)
             kept |= {} if value is None else {question.key: value}
-    usual = with_defaults(kept)
+    usual = with_defaults(kept, job_name(name))
     for key, value in found.items():
         there = usual.get(key, UNKNOWN if by_key()[key].may_be_unknown else "")
         if key not in kept and _said(key, value, usual) != _said(key, there, usual):
@@ -89,7 +89,7 @@ def answered(job: JobText, answers: Answers) -> JobText:
 
 
 def _facts(job: JobText, answers: Answers) -> Facts:
-    names = names_in(read_toml(job.text, job.name))
+    names = names_in(read_toml(job.text, job.name), job.name)
     facts = facts_of(answers, names, finished=job.own and first_are_done(answers))
     return {**facts, "guide.answered": list(answers)} if job.own else facts
 

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, MutableMapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from pathlib import PurePath
 from typing import Any
+
+from estimator.guide.questions import LONGEST_TEXT, NO_NAME
 
 Facts = Mapping[str, Any]
 """Values of a job file by path, such as `source.contents.setback`."""
@@ -21,8 +24,13 @@ LISTS = {
 
 @dataclass(frozen=True, slots=True)
 class Names:
-    """What the parts that the questions are about are called in one job file."""
+    """What the parts that the questions are about are called in one job file.
 
+    Attributes:
+        job: the job number, where nobody answered with another.
+    """
+
+    job: str = NO_NAME
     room: str = "room"
     wall: str = "1"
     source: str = "source"
@@ -31,15 +39,25 @@ class Names:
     opening: str = "opening"
 
 
-def names_in(raw: Mapping[str, Any]) -> Names:
+def job_name(path: str) -> str:
+    """The job number that is usual for a file: its name without folder and ending.
+
+    >>> job_name("jobs/smith.toml")
+    'smith'
+    """
+    stem = "".join(each for each in PurePath(path).stem if each.isprintable())
+    return stem[:LONGEST_TEXT].strip() or NO_NAME
+
+
+def names_in(raw: Mapping[str, Any], path: str = "") -> Names:
     """The names that a job file uses, and the usual ones for what it does not have."""
-    usual = Names()
+    usual = Names(job=job_name(path))
     found = {
         role: str(part.get("id") or getattr(usual, role))
         for role in ("wall", "source", "new", "run", "opening")
         if (part := part_of(raw, role)) is not None
     }
-    return Names(**found)
+    return replace(usual, **found)
 
 
 def part_of(raw: Mapping[str, Any], role: str) -> Any | None:

@@ -16,7 +16,7 @@ from estimator.guide.defaults import (
     system_of,
     value_of,
 )
-from estimator.guide.questions import UNKNOWN, Answers, Question
+from estimator.guide.questions import LONGEST_TEXT, UNKNOWN, Answers, Question
 from estimator.survey.locales import writes_comma
 from estimator.survey.messages import printable
 from estimator.units import (
@@ -31,7 +31,6 @@ from estimator.units import (
     to_decimal,
 )
 
-LONGEST_TEXT = 200
 LARGEST_NUMBER = 9999
 NOBODY_KNOWS = (UNKNOWN, "unk", "u", "dont know", "don't know")
 FEET_AND_INCHES = re.compile(r"^(\d+)'-(.*)\"$")
