@@ -58,6 +58,7 @@ def _typed(shown: str) -> str:
 
 def _change(job: JobText, path: Path, typed: str) -> None:
     from estimator.guide.changing import change_of, new_answers
+    from estimator.guide.job_text import kept_in_file
     from estimator.guide.typed import AnswerRefused
 
     try:
@@ -67,7 +68,8 @@ def _change(job: JobText, path: Path, typed: str) -> None:
         change = new_answers(job.answers, key, value)
     except AnswerRefused as refused:
         raise InputError([Problem(str(path), refused.read, refused.write)]) from None
-    say(_said(saved(path, job, change.answers), change, path))
+    answers = kept_in_file(job, change.answers, change.missing)
+    say(_said(saved(path, job, answers), change, path))
 
 
 def _asked(job: JobText, key: str) -> str:
@@ -88,10 +90,14 @@ def _asked(job: JobText, key: str) -> str:
 
 def _said(job: JobText, change: Change, path: Path) -> list[str]:
     """The answer before and after, and the next command to type."""
+    from estimator.guide.facts import lacking
     from estimator.guide.session import next_key
 
-    if change.missing or (job.own and next_key(job.answers)):
-        what, word = "Saved. Now more is asked; to answer it:", "survey"
-    else:
-        what, word = "Saved. To see the price:", "bid"
-    return [*change.lines, what, f"  {command(word, path)}"]
+    asks, bids = f"  {command('survey', path)}", f"  {command('bid', path)}"
+    fresh = [key for key in change.missing if key not in job.answers]
+    if lacking(job.answers) and (fresh or job.own):
+        return [*change.lines, "Saved. Now more is asked; to answer it:", asks]
+    if not (fresh or (job.own and next_key(job.answers))):
+        return [*change.lines, "Saved. To see the price:", bids]
+    usual = "Saved. Now more is asked; to answer it, where the usual is not right:"
+    return [*change.lines, usual, asks, "To see the price:", bids]

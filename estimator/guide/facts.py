@@ -79,6 +79,17 @@ def with_defaults(answers: Answers, job: str = NO_NAME) -> dict[str, str]:
     return known
 
 
+def lacking(answers: Answers) -> tuple[str, ...]:
+    """The questions without an answer that a bid cannot be made without: nothing is usual."""
+    known = with_defaults(pruned(answers))
+    return tuple(
+        each.key
+        for each in questions()
+        if each.first and not each.may_be_unknown
+        if each.key not in known and is_asked(each, known)
+    )
+
+
 def _framed(names: Names) -> Iterator[Fact]:
     """The two boxes and the run between them."""
     yield from (("source.id", names.source), ("source.existing", True), ("new.id", names.new))

@@ -4,14 +4,23 @@ from __future__ import annotations
 
 import shutil
 import sys
+import tomllib
 from pathlib import Path
+from typing import Any
 
 import pexpect
 import pytest
 
+from estimator.guide.facts import pruned
+from estimator.guide.job_text import answered, new_job
 from tests.cli.run import ENVIRONMENT, NIGHTSTAND, estimator
+from tests.guide.made_answers import DRAWN
 
 WAIT_S = 30
+OPENING = {
+    "customer": "Ann", "country": "US", "room": "bedroom", "device": "receptacle",
+    "new_height": "15 in", "run_height": "3 in",
+}  # fmt: skip
 
 
 @pytest.fixture
@@ -67,6 +76,59 @@ def test_a_change_that_does_not_fit_leaves_the_file_alone(
     done = estimator("survey", "--edit", "job.toml", change, folder=job.parent)
     assert done.returncode == 1 and said in done.stderr
     assert job.read_bytes() == NIGHTSTAND.read_bytes()
+
+
+@pytest.fixture
+def surveyed(tmp_path: Path) -> Path:
+    """A finished file of the survey itself, for S1."""
+    job = answered(new_job("smith.toml"), pruned(DRAWN | OPENING))
+    path = tmp_path / "smith.toml"
+    path.write_text(job.text, encoding="utf-8")
+    return path
+
+
+def job_in(path: Path) -> dict[str, Any]:
+    return tomllib.loads(path.read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize("change", ["way=attic", "way=crawlspace", "way=wall", "way=through"])
+def test_another_way_keeps_the_rest_and_takes_what_is_usual(surveyed: Path, change: str) -> None:
+    before = job_in(surveyed)
+    done = estimator("survey", "--edit", "smith.toml", change, folder=surveyed.parent)
+    assert done.returncode == 0, done.stderr
+    after = job_in(surveyed)
+    assert after["job"] == before["job"] and after["job"]["id"] == "smith"
+    assert after["runs"][0]["cable"] == before["runs"][0]["cable"] == "14-2"
+    assert estimator("bid", "smith.toml", folder=surveyed.parent).returncode == 0
+
+
+def test_an_attic_lies_as_high_as_is_usual_until_it_is_answered(surveyed: Path) -> None:
+    done = estimator("survey", "--edit", "smith.toml", "way=attic", folder=surveyed.parent)
+    assert "estimator survey smith.toml" in done.stdout
+    assert "estimator bid smith.toml" in done.stdout
+    (level,) = job_in(surveyed)["levels"]
+    assert (level["kind"], level["height"]) == ("attic", "8 ft 4 in")
+
+
+def test_a_bid_of_what_now_lacks_an_answer_says_how_to_go_on(surveyed: Path) -> None:
+    """Without a wall, how far the boxes are apart has to be measured."""
+    before = job_in(surveyed)
+    done = estimator("survey", "--edit", "smith.toml", "wall_length=unknown",
+                     folder=surveyed.parent)  # fmt: skip
+    assert "Now more is asked" in done.stdout
+    after = job_in(surveyed)
+    assert (after["job"], after["runs"][0]["cable"]) == (before["job"], "14-2")
+    bid = estimator("bid", "smith.toml", folder=surveyed.parent)
+    assert bid.returncode == 1 and "1 problem." in bid.stderr
+    assert "Go on with: estimator survey smith.toml" in bid.stderr
+    estimator("survey", "--edit", "smith.toml", "distance=71 in", folder=surveyed.parent)
+    assert estimator("bid", "smith.toml", folder=surveyed.parent).returncode == 0
+
+
+def test_a_file_of_another_hand_takes_what_is_usual_for_the_new_way(job: Path) -> None:
+    estimator("survey", "--edit", "job.toml", "way=attic", folder=job.parent)
+    assert job_in(job)["levels"][0]["height"] == "8 ft 4 in"
+    assert estimator("bid", "job.toml", folder=job.parent).returncode == 0
 
 
 def test_there_must_be_a_file_to_edit(tmp_path: Path) -> None:
