@@ -164,6 +164,26 @@ def test_an_answer_to_what_is_not_asked_is_noted(tmp_path: Path) -> None:
     assert [f"question {NUMBERS['distance']}" in note for note in made.notes] == [True]
 
 
+def test_the_finish_of_the_wall_is_answered_on_the_form(tmp_path: Path) -> None:
+    opened = answered(book(), S1 | {"finish": "plaster"})
+    assert read(opened, tmp_path).survey.walls[0].finish == "plaster"
+    assert read(answered(opened, {"finish": "unknown"}), tmp_path).survey.walls[0].finish == (
+        "unknown"
+    )
+
+
+def test_a_form_of_another_day_is_read_by_its_questions(tmp_path: Path) -> None:
+    """All numbers after the finish are one less where that question is not asked yet."""
+    opened = answered(book(), S1 | {"lead": "none found", "permit": "needed"})
+    page = opened["Questions"]
+    page.delete_rows(answer_cell(opened, "finish").row)
+    for (cell,) in page.iter_rows(max_col=1):
+        if str(cell.value).isdecimal() and int(cell.value) > NUMBERS["finish"]:
+            cell.value = str(int(cell.value) - 1)
+    house = read(opened, tmp_path).survey.house
+    assert (house.lead_tested, house.permit) == ("none found", "needed")
+
+
 def test_rows_of_questions_may_be_moved(tmp_path: Path) -> None:
     opened = answered(book(), S1)
     opened["Questions"].insert_rows(6, 3)

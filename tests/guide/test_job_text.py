@@ -40,6 +40,8 @@ def changed_lines(old: str, new: str) -> list[str]:
         ("bearing=yes", ['-bearing = "no"', '+bearing = "yes"']),
         ("year_built=unknown", ["-year_built = 1996", '+year_built = "unknown"']),
         ("hidden_lines=yes", None),
+        ("finish=plaster", ['-finish = "gypsum board"', '+finish = "plaster"']),
+        ("finish=unknown", ['-finish = "gypsum board"', '+finish = "unknown"']),
         ("customer=A \"B\" = 'C'", None),
         ("date=2026-04-01", ["-date = 2026-03-02", "+date = 2026-04-01"]),
         ("source_cables=1", ['-cables = ["14-2", "14-2"]', '+cables = ["14-2"]']),
