@@ -8,6 +8,7 @@ from pathlib import PurePath
 from typing import Any
 
 from estimator.guide.questions import LONGEST_TEXT, NO_NAME
+from estimator.toml_lines import TomlPath
 
 Facts = Mapping[str, Any]
 """Values of a job file by path, such as `source.contents.setback`."""
@@ -91,6 +92,22 @@ def _box_number(raw: Mapping[str, Any], role: str, rows: Sequence[Mapping[str, A
     named = [number for number, row in enumerate(rows) if name and row.get("id") == name]
     fitting = [number for number, row in enumerate(rows) if bool(row.get("existing")) is stands]
     return next(iter([*named, *fitting]), None)
+
+
+def place_in(raw: Mapping[str, Any], path: str) -> TomlPath | None:
+    """Where a fact stands in a job file by its tables and rows; None where its table is not there.
+
+    >>> place_in({"runs": [{"id": "1"}]}, "run.legs")
+    ('runs', 0, 'legs')
+    """
+    role, *inner = path.split(".")
+    table = part_of(raw, role)
+    if table is None:
+        return None
+    if role not in LISTS:
+        return (role, *inner)
+    number = next((at for at, row in enumerate(raw[LISTS[role]]) if row is table), None)
+    return None if number is None else (LISTS[role], number, *inner)
 
 
 def find(raw: Mapping[str, Any], path: str) -> Any | None:

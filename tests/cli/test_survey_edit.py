@@ -125,6 +125,32 @@ def test_a_bid_of_what_now_lacks_an_answer_says_how_to_go_on(surveyed: Path) -> 
     assert estimator("bid", "smith.toml", folder=surveyed.parent).returncode == 0
 
 
+@pytest.mark.parametrize(
+    ("key", "value"), [("title", "Nightstand"), ("id", "2026-7"), ("scope", "One outlet.")]
+)
+def test_what_was_written_by_hand_stays_when_the_way_changes(
+    surveyed: Path, key: str, value: str
+) -> None:
+    text = surveyed.read_text(encoding="utf-8")
+    there = job_in(surveyed)["job"][key]
+    assert text.count(f'{key} = "{there}"') == 1
+    surveyed.write_text(text.replace(f'{key} = "{there}"', f'{key} = "{value}"'), encoding="utf-8")
+    done = estimator("survey", "--edit", "smith.toml", "way=attic", folder=surveyed.parent)
+    assert done.returncode == 0, done.stderr
+    assert job_in(surveyed)["job"][key] == value
+
+
+def test_what_cannot_be_changed_is_named_with_its_line(surveyed: Path) -> None:
+    text = surveyed.read_text(encoding="utf-8")
+    text = text.replace('stapled_at = ["source", "new"]', 'stapled_at = ["source"]')
+    surveyed.write_text(text, encoding="utf-8")
+    line = 1 + text.splitlines().index('stapled_at = ["source"]')
+    done = estimator("survey", "--edit", "smith.toml", "way=attic", folder=surveyed.parent)
+    assert done.returncode == 1
+    assert f"smith.toml: line {line}, runs[0].stapled_at: " in done.stderr
+    assert surveyed.read_text(encoding="utf-8") == text
+
+
 def test_a_file_of_another_hand_takes_what_is_usual_for_the_new_way(job: Path) -> None:
     estimator("survey", "--edit", "job.toml", "way=attic", folder=job.parent)
     assert job_in(job)["levels"][0]["height"] == "8 ft 4 in"
