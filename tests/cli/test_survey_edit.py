@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 import sys
 import tomllib
@@ -42,6 +43,38 @@ def test_the_answers_are_shown_by_number_within_80_columns(job: Path) -> None:
     assert " source_x          2 ft 10 in" in shown
     assert max(map(len, shown.splitlines())) <= 80
     assert job.read_bytes() == NIGHTSTAND.read_bytes()
+
+
+def test_several_answers_at_once(job: Path) -> None:
+    """13 ft fits only on the longer wall."""
+    done = estimator("survey", "--edit", "job.toml", "wall_length=14 ft", "new_x=13 ft",
+                     "finish=plaster", folder=job.parent)  # fmt: skip
+    assert done.returncode == 0, done.stderr
+    assert done.stdout.count("before:") == 3 and done.stdout.count("estimator bid") == 1
+    (wall,), box = job_in(job)["walls"], job_in(job)["boxes"][1]
+    assert (wall["length"], wall["finish"], box["x"]) == ("14 ft", "plaster", "13 ft")
+
+
+def test_where_one_of_several_does_not_fit_none_is_changed(job: Path) -> None:
+    done = estimator("survey", "--edit", "job.toml", "breaker=20", "new_x=13 ft",
+                     folder=job.parent)  # fmt: skip
+    assert done.returncode == 1 and "beyond the end" in done.stderr
+    assert job.read_bytes() == NIGHTSTAND.read_bytes()
+
+
+def test_numbers_are_those_that_were_shown(job: Path) -> None:
+    """The attic asks less before the wall's own questions, so their numbers move."""
+    shown = estimator("survey", "--edit", "job.toml", folder=job.parent).stdout
+    number = re.search(r"(\d+)  insulated ", shown)
+    assert number is not None
+    estimator("survey", "--edit", "job.toml", "way=attic", f"{number[1]}=yes", folder=job.parent)
+    assert job_in(job)["walls"][0]["insulated"] == "yes"
+
+
+def test_words_are_never_cut_at_the_edge_of_the_terminal(job: Path) -> None:
+    done = estimator("survey", "--edit", "job.toml", "wall_length=unknown", folder=job.parent)
+    assert max(map(len, done.stdout.splitlines())) < 80
+    assert "from box to box" in " ".join(done.stdout.split())
 
 
 def test_by_number_at_a_terminal(job: Path) -> None:
