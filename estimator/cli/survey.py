@@ -20,7 +20,7 @@ Example: estimator survey smith.toml
 
 Example: estimator survey --edit smith.toml source_volume=20
 
-Example: estimator survey --edit smith.toml "wall_length=14 ft" "new_x=13 ft"
+Example: estimator survey --edit smith.toml breaker=20 "new_x=7 ft"
 
 Example: estimator survey --form smith.xlsx
 
@@ -30,7 +30,7 @@ Example: estimator survey --template > smith.toml
 """
 STARTER = "starter.toml"
 ONE_THING = (
-    "Say one thing: JOB, --edit JOB CHANGE, --form FILE.xlsx, --text, --template or --schema."
+    "Say one thing: JOB, --edit JOB CHANGE ..., --form FILE.xlsx, --text, --template or --schema."
 )
 
 
@@ -41,7 +41,7 @@ JobArgument = Annotated[
 ChangeArgument = Annotated[
     list[str] | None,
     typer.Argument(
-        metavar="[CHANGE]...",
+        metavar="[CHANGE]",
         help="With --edit: the number of an answer, or key=value; several at once where you like.",
         show_default=False,
     ),
