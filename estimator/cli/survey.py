@@ -20,6 +20,8 @@ Example: estimator survey smith.toml
 
 Example: estimator survey --edit smith.toml source_volume=20
 
+Example: estimator survey --edit smith.toml breaker=20 "new_x=7 ft"
+
 Example: estimator survey --form smith.xlsx
 
 Example: estimator survey --form smith.xlsx country:GB
@@ -28,7 +30,7 @@ Example: estimator survey --template > smith.toml
 """
 STARTER = "starter.toml"
 ONE_THING = (
-    "Say one thing: JOB, --edit JOB CHANGE, --form FILE.xlsx, --text, --template or --schema."
+    "Say one thing: JOB, --edit JOB CHANGE ..., --form FILE.xlsx, --text, --template or --schema."
 )
 
 
@@ -37,10 +39,10 @@ JobArgument = Annotated[
     typer.Argument(metavar="[JOB]", help="Job file to fill.", show_default=True),
 ]
 ChangeArgument = Annotated[
-    str,
+    list[str] | None,
     typer.Argument(
         metavar="[CHANGE]",
-        help="With --edit: the number of an answer, or key=value.",
+        help="With --edit: the number of an answer, or key=value; several at once where you like.",
         show_default=False,
     ),
 ]
@@ -61,10 +63,10 @@ FormOption = Annotated[
 def survey(
     context: typer.Context,
     job: JobArgument = Path(USUAL),
-    change: ChangeArgument = "",
+    change: ChangeArgument = None,
     *,
     edit: Annotated[
-        bool, typer.Option("--edit", help="Show the answers by number, and change one.")
+        bool, typer.Option("--edit", help="Show the answers by number, and change some.")
     ] = False,
     template: Annotated[
         bool, typer.Option("--template", help="Print a job file with comments, to fill in.")
@@ -93,7 +95,7 @@ def survey(
         if template or schema:
             say([_template() if template else _schema()])
         elif edit:
-            edit_job(job, change)
+            edit_job(job, change or ())
         elif text:
             print_job(str(job))
         elif form is not None:

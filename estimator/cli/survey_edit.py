@@ -1,9 +1,10 @@
-"""`estimator survey --edit`: the answers by number, and one of them changed in the job file."""
+"""`estimator survey --edit`: the answers by number, and some of them changed in the job file."""
 
 from __future__ import annotations
 
 import sys
-from collections.abc import Mapping
+from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,12 +15,15 @@ from estimator.problems import InputError, Problem
 if TYPE_CHECKING:
     from estimator.guide.changing import Change
     from estimator.guide.job_text import JobText
+    from estimator.guide.questions import Answers
 
 ASK = "Which one? (its number, or key=value; Enter leaves all as it is)"
 
 
-def edit_job(path: Path, change: str) -> None:
-    """Change one answer, named by its number or as key=value; without one, show them all.
+def edit_job(path: Path, changes: Sequence[str]) -> None:
+    """Change answers, each named by its number or as key=value; without any, show them all.
+
+    Where one of them does not fit, none is changed.
 
     Raises:
         InputError: no such file or answer, or a value that does not fit.
@@ -28,10 +32,11 @@ def edit_job(path: Path, change: str) -> None:
         write = f"Begin one: {command('survey', path)}"
         raise InputError([Problem(str(path), "there is no such job file.", write)])
     job = open_job(path)
-    if not change:
-        change = _chosen(job, path)
-    if change:
-        _change(job, path, change)
+    if not changes:
+        chosen = _chosen(job, path)
+        changes = [chosen] if chosen else []
+    if changes:
+        _change(job, path, changes)
 
 
 def _chosen(job: JobText, path: Path) -> str:
@@ -57,25 +62,38 @@ def _typed(shown: str) -> str:
         return ""
 
 
-def _change(job: JobText, path: Path, typed: str) -> None:
-    from estimator.guide.changing import change_of, new_answers
+def _change(job: JobText, path: Path, typed: Sequence[str]) -> None:
+    from estimator.guide.job_text import kept_in_file
     from estimator.guide.typed import AnswerRefused
 
-    try:
-        key, value = change_of(job.answers, typed)
-        if value is None:
-            value = _asked(job.answers, key)
-        change = new_answers(job.answers, key, value)
-    except AnswerRefused as refused:
-        raise InputError([Problem(str(path), refused.read, refused.write)]) from None
-    say(_said(saved(path, job, change.answers), change, path))
+    answers, lines, fresh = job.answers, list[str](), list[str]()
+    for each in typed:
+        try:
+            change = _one_change(job, answers, each)
+        except AnswerRefused as refused:
+            raise InputError([Problem(str(path), refused.read, refused.write)]) from None
+        lines += change.lines
+        fresh += change.missing
+        answers = kept_in_file(job, change.answers, change.missing)
+    after = saved(path, job, answers)
+    say([*lines, *_next(after, path, [key for key in fresh if key not in answers])])
 
 
-def _asked(answers: Mapping[str, str], key: str) -> str:
+def _one_change(job: JobText, answers: Answers, typed: str) -> Change:
+    from estimator.guide.changing import change_of, new_answers
+
+    key, value = change_of(answers, typed, job.answers)
+    if value is None:
+        value = _asked(replace(job, answers=answers), key)
+    return new_answers(answers, key, value)
+
+
+def _asked(job: JobText, key: str) -> str:
     """Ask the question of one answer again; Enter keeps what is there."""
+    from estimator.guide.places import job_name
     from estimator.guide.session import State, asking, explained, offered, prompt
 
-    state = State(answers, key)
+    state = State(job.answers, key, job=job_name(job.name))
     if not _at_terminal():
         return offered(state)
     say(asking(state))
@@ -86,12 +104,15 @@ def _asked(answers: Mapping[str, str], key: str) -> str:
     return typed or offered(state)
 
 
-def _said(job: JobText, change: Change, path: Path) -> list[str]:
-    """The answer before and after, and the next command to type."""
+def _next(job: JobText, path: Path, fresh: Sequence[str]) -> list[str]:
+    """The next command to type; `fresh` are questions that are asked only since the change."""
+    from estimator.guide.facts import lacking
     from estimator.guide.session import next_key
 
-    if change.missing or (job.own and next_key(job.answers)):
-        what, word = "Saved. Now more is asked; to answer it:", "survey"
-    else:
-        what, word = "Saved. To see the price:", "bid"
-    return [*change.lines, what, f"  {command(word, path)}"]
+    asks, bids = f"  {command('survey', path)}", f"  {command('bid', path)}"
+    if lacking(job.answers) and (fresh or job.own):
+        return ["Saved. Now more is asked; to answer it:", asks]
+    if not (fresh or (job.own and next_key(job.answers))):
+        return ["Saved. To see the price:", bids]
+    usual = "Saved. Now more is asked; to answer it, where the usual is not right:"
+    return [usual, asks, "To see the price:", bids]

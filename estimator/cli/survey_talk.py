@@ -32,11 +32,12 @@ def talk(path: Path, books_folder: Path | None) -> None:
     Raises:
         InputError: the file is no job file, or cannot be written.
     """
+    from estimator.guide.places import job_name
     from estimator.guide.session import begin
 
     need_terminal()
     job = open_job(path)
-    state = begin(job.answers)
+    state = begin(job.answers, job_name(job.name))
     say(_opening(path, state))
     _ask_all(path, job, state, books_folder)
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import cache
 
 from estimator.form.book_in import Grid
 from estimator.form.layout import Kind
 from estimator.form.question_words import ANSWER, NUMBER, NUMBERS, QUESTION
 from estimator.form.tables_in import Facts, Row, rows_of
 from estimator.form.typed import NotTyped, typed_text
-from estimator.guide.defaults import value_of
+from estimator.guide.defaults import say_here, value_of
 from estimator.guide.questions import UNKNOWN, Question, by_key, questions
 from estimator.guide.typed import AnswerRefused, read_answer
 from estimator.survey.locales import writes_comma
@@ -19,6 +20,7 @@ _KINDS: dict[str, Kind] = {
     "date": "date", "choice": "choice", "yes-no": "choice",
 }  # fmt: skip
 _MOST_DIGITS = 9
+_BRITISH = {"country": "GB"}
 _FRAME = ("country", "units", "locale")
 _SAME = {"true": "yes", "false": "no", "?": UNKNOWN}
 
@@ -50,7 +52,23 @@ def _question(row: Row) -> Question | None:
     value = row[NUMBER].value if NUMBER in row else ""
     text = str(value).removesuffix(".0").strip().rstrip(".")
     number = int(text) if text.isdecimal() and len(text) <= _MOST_DIGITS else 0
-    return questions()[number - 1] if 0 < number <= len(NUMBERS) else None
+    numbered = questions()[number - 1] if 0 < number <= len(NUMBERS) else None
+    return _by_its_words(row, numbered) if number else None
+
+
+def _by_its_words(row: Row, numbered: Question | None) -> Question | None:
+    """The question that a row asks: on a form of another day its number may be another's."""
+    asked = str(row[QUESTION].value) if QUESTION in row else ""
+    if numbered is not None and any(each in asked for each in _spoken(numbered)):
+        return numbered
+    said = [each for each in questions() if any(words in asked for words in _spoken(each))]
+    return said[0] if len(said) == 1 else numbered
+
+
+@cache
+def _spoken(question: Question) -> tuple[str, ...]:
+    """A question in the words of every country."""
+    return question.ask, say_here(_BRITISH)(question.ask)
 
 
 def _plain(text: str) -> str:

@@ -16,7 +16,7 @@ from estimator.form.tables_in import Facts, read_tables
 from estimator.guide.defaults import bare_unit, is_asked, read_in
 from estimator.guide.facts import facts_of, job_from, pruned, with_defaults
 from estimator.guide.from_job import answers_from
-from estimator.guide.places import LISTS, find, names_in, part_of, put
+from estimator.guide.places import Names, find, job_name, names_in, place_in, put
 from estimator.guide.questions import UNKNOWN, Question, by_key, questions
 from estimator.toml_lines import TomlPath
 
@@ -48,7 +48,7 @@ def _start_from(found: Answered, facts: Facts) -> None:
             cell = found.cells.get(question.key, "Questions")
             facts.problem(cell, f"question {NUMBERS[question.key]} has no answer", "Answer it.")
     _note_unasked(found, kept, facts)
-    facts.raw.update(job_from(found.answers))
+    facts.raw.update(job_from(found.answers, Names(job=job_name(facts.name))))
     facts.made |= set(_leaves(facts.raw, ()))
     for key in kept:
         place = place_of(by_key()[key], facts.raw)
@@ -129,12 +129,4 @@ def _is_same(question: Question, one: str, other: str, found: Answered) -> bool:
 
 def place_of(question: Question, raw: Mapping[str, Any]) -> TomlPath | None:
     """Where a question's fact stands in a job's values; None where its table is not there."""
-    role, *inner = question.path.split(".")
-    table = part_of(raw, role)
-    if table is None:
-        return None
-    if role not in LISTS:
-        return (role, *inner)
-    rows = raw.get(LISTS[role], [])
-    number = next((at for at, row in enumerate(rows) if row is table), None)
-    return None if number is None else (LISTS[role], number, *inner)
+    return place_in(raw, question.path)

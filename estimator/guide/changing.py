@@ -59,14 +59,19 @@ def _words(question: Question, answers: Answers) -> str:
     return NOT_ANSWERED if there is None else said(question, there, answers)
 
 
-def change_of(answers: Answers, typed: str) -> tuple[str, str | None]:
+def change_of(answers: Answers, typed: str, shown: Answers | None = None) -> tuple[str, str | None]:
     """The key and the new value that were typed; no value where only a number or key was.
+
+    Args:
+        answers: as they stand.
+        typed: a number or a key, or key=value.
+        shown: the answers whose numbers were shown, where others were changed since.
 
     Raises:
         AnswerRefused: no such answer.
     """
     name, equals, value = typed.partition("=")
-    key, asked = name.strip(), numbered(answers)
+    key, asked = name.strip(), numbered(answers if shown is None else shown)
     if key.isascii() and key.isdigit() and 0 < int(key) <= len(asked):
         key = asked[int(key) - 1].key
     if key not in by_key():
@@ -100,9 +105,15 @@ def new_answers(answers: Answers, key: str, value: str) -> Change:
 
 
 def _told(question: Question, before: Answers, after: Answers) -> Iterator[str]:
-    yield say_here(after)(question.ask)
-    yield f"{INDENT}before: {_words(question, before)}"
-    yield f"{INDENT}after:  {_words(question, after)}"
+    yield from wrap(say_here(after)(question.ask), WIDTH)
+    yield from _indented("before: ", _words(question, before))
+    yield from _indented("after:  ", _words(question, after))
     for key in before:
         if key not in after:
-            yield f"{INDENT}no longer asked: {key} ({said(by_key()[key], before[key], before)})"
+            there = said(by_key()[key], before[key], before)
+            yield from _indented("no longer asked: ", f"{key} ({there})")
+
+
+def _indented(head: str, text: str) -> list[str]:
+    first = f"{INDENT}{head}"
+    return wrap(first + text, WIDTH, subsequent_indent=" " * len(first))

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import get_args
 
-from estimator.guide.questions import UNKNOWN, YES_NO, Answers, Question, by_key, listed
+from estimator.guide.questions import NO_NAME, UNKNOWN, YES_NO, Answers, Question, by_key, listed
 from estimator.guide.wires import cable_of, wire_of, wires
 from estimator.measures import MM_PER_IN
 from estimator.survey.locales import is_locale
@@ -223,6 +223,7 @@ WORKED: Mapping[str, Worked] = {
     "cable": _cable,
     "far": _far,
     "hidden": _hidden,
+    "job_number": lambda _: NO_NAME,
     "locale": _locale,
     "method": _method,
     "near": _near,

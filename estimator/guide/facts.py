@@ -15,7 +15,7 @@ from estimator.guide.defaults import (
 )
 from estimator.guide.legs import legs_of
 from estimator.guide.places import Facts, Names, raw_job
-from estimator.guide.questions import UNKNOWN, Answers, Question, by_key, questions
+from estimator.guide.questions import NO_NAME, UNKNOWN, Answers, Question, by_key, questions
 from estimator.units import write_length
 
 LEVELS = ("attic", "basement", "crawlspace")
@@ -43,14 +43,15 @@ def facts_of(answers: Answers, names: Names | None = None, *, finished: bool = T
         finished: take defaults for what was not answered; else leave it out.
     """
     kept = pruned(answers)
-    known = with_defaults(kept) if finished else kept
+    names = names or Names()
+    known = with_defaults(kept, names.job) if finished else kept
     found: dict[str, Any] = {"format": 1}
-    found |= dict(_framed(names or Names()))
+    found |= dict(_framed(names))
     for key, value in known.items():
         found |= dict(_facts(by_key()[key], value, known))
     found |= dict(_way(known)) if "way" in known else {}
-    found |= dict(_drawn(known, names or Names())) if has_places(known) else {}
-    found |= dict(_opening(known, names or Names()))
+    found |= dict(_drawn(known, names)) if has_places(known) else {}
+    found |= dict(_opening(known, names))
     return found
 
 
@@ -63,14 +64,30 @@ def pruned(answers: Answers) -> dict[str, str]:
     return kept
 
 
-def with_defaults(answers: Answers) -> dict[str, str]:
-    """The answers, and what Enter would take for the rest; unknown is left out."""
+def with_defaults(answers: Answers, job: str = NO_NAME) -> dict[str, str]:
+    """The answers, and what Enter would take for the rest; unknown is left out.
+
+    Args:
+        answers: by the key of the question.
+        job: the job number, where none was answered.
+    """
     known: dict[str, str] = dict(answers)
     for question in questions():
-        value = value_of(question.key, known)
+        value = job if question.key == "job_number" else value_of(question.key, known)
         if question.key not in known and is_asked(question, known) and value not in ("", UNKNOWN):
             known[question.key] = value
     return known
+
+
+def lacking(answers: Answers) -> tuple[str, ...]:
+    """The questions without an answer that a bid cannot be made without: nothing is usual."""
+    known = with_defaults(pruned(answers))
+    return tuple(
+        each.key
+        for each in questions()
+        if each.first and not each.may_be_unknown
+        if each.key not in known and is_asked(each, known)
+    )
 
 
 def _framed(names: Names) -> Iterator[Fact]:

@@ -11,7 +11,7 @@ from typing import Any
 from estimator.guide.defaults import is_asked, read_in
 from estimator.guide.facts import LEVELS
 from estimator.guide.places import find
-from estimator.guide.questions import UNKNOWN, questions
+from estimator.guide.questions import UNKNOWN, by_key, questions
 from estimator.units import LengthUnit, System, write_length
 
 Raw = Mapping[str, Any]
@@ -33,6 +33,11 @@ def answers_from(raw: Raw) -> dict[str, str]:
         if value is not None and is_asked(question, found):
             found[question.key] = value
     return found
+
+
+def answer_in(raw: Raw, key: str) -> str | None:
+    """What a job file's values say to one question, asked there or not; None for nothing."""
+    return _answer(key, by_key()[key].path, raw)
 
 
 def _answer(key: str, path: str, raw: Raw) -> str | None:

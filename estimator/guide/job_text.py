@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from estimator.guide.defaults import is_asked
-from estimator.guide.facts import facts_of, with_defaults
-from estimator.guide.from_job import answers_from
-from estimator.guide.places import Facts, find, names_in
+from estimator.guide.defaults import default_of, is_asked
+from estimator.guide.facts import facts_of, lacking, pruned, with_defaults
+from estimator.guide.from_job import answer_in, answers_from
+from estimator.guide.places import Facts, find, job_name, names_in
 from estimator.guide.questions import UNKNOWN, Answers, by_key, questions
-from estimator.guide.session import first_are_done
 from estimator.guide.typed import said
 from estimator.guide.written import START, changed_text
 from estimator.problems import InputError, Problem
 from estimator.toml_files import read_toml
 
+MARKED = "guide.answered"
+LAST = "more"
+"""The last of the first questions: once it is answered, defaults fill the rest of the file."""
 NOT_A_JOB = "Name a new file, or a job file: it begins with format = 1."
 
 
@@ -50,21 +52,22 @@ def job_text(text: str, name: str) -> JobText:
     raw = read_toml(text, name)
     if raw.get("format") != 1:
         raise InputError([Problem(name, "this is not a job file.", NOT_A_JOB)])
-    marked = find(raw, "guide.answered")
+    marked = find(raw, MARKED)
     found = answers_from(raw)
     if marked is None:
         return JobText(name, text, found, own=False)
-    return JobText(name, text, _answered(found, {str(key) for key in marked}), own=True)
+    keys = {str(key) for key in marked} | ({LAST} & found.keys())
+    return JobText(name, text, _answered(found, keys, name), own=True)
 
 
-def _answered(found: Answers, marked: set[str]) -> dict[str, str]:
+def _answered(found: Answers, marked: set[str], name: str) -> dict[str, str]:
     """What was answered, and what somebody changed in the file since; defaults are not."""
     kept: dict[str, str] = {}
     for question in questions():
         if question.key in marked and is_asked(question, kept):
             value = found.get(question.key, UNKNOWN if question.may_be_unknown else None)
             kept |= {} if value is None else {question.key: value}
-    usual = with_defaults(kept)
+    usual = with_defaults(kept, job_name(name))
     for key, value in found.items():
         there = usual.get(key, UNKNOWN if by_key()[key].may_be_unknown else "")
         if key not in kept and _said(key, value, usual) != _said(key, there, usual):
@@ -83,15 +86,41 @@ def answered(job: JobText, answers: Answers) -> JobText:
     Raises:
         InputError: the file holds more in such a place than the questions can say.
     """
-    before = _facts(job, job.answers) if job.text != START else _empty()
+    before = _before(job) if job.text != START else _empty()
     text = changed_text(job.text, before, _facts(job, answers), job.name)
     return replace(job, text=text, answers=dict(answers))
 
 
+def kept_in_file(job: JobText, answers: Answers, keys: Iterable[str]) -> dict[str, str]:
+    """The answers, with those of some questions as they stand in the file or are usual.
+
+    In a file that was begun with the survey, what is usual is not put into the answers: it stands
+    in the file until the question is answered.
+    """
+    raw, known = read_toml(job.text, job.name), dict(answers)
+    for key in keys:
+        usual = "" if job.own else default_of(by_key()[key], known)
+        value = answer_in(raw, key) or usual
+        known |= {key: value} if value else {}
+    return pruned(known)
+
+
+def _before(job: JobText) -> Facts:
+    """What the answers in the file made, and which were marked there as answered."""
+    facts = _facts(job, job.answers)
+    if not job.own:
+        return facts
+    return {**facts, MARKED: find(read_toml(job.text, job.name), MARKED)}
+
+
 def _facts(job: JobText, answers: Answers) -> Facts:
-    names = names_in(read_toml(job.text, job.name))
-    facts = facts_of(answers, names, finished=job.own and first_are_done(answers))
-    return {**facts, "guide.answered": list(answers)} if job.own else facts
+    names = names_in(read_toml(job.text, job.name), job.name)
+    facts = facts_of(answers, names, finished=job.own and LAST in answers)
+    if not job.own:
+        return facts
+    # Where a change made more to ask, the last is left out: a bid then says how to go on.
+    more = {LAST} if lacking(answers) else set()
+    return {**facts, MARKED: [key for key in answers if key not in more]}
 
 
 def _empty() -> Mapping[str, Any]:

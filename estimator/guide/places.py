@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, MutableMapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from pathlib import PurePath
 from typing import Any
+
+from estimator.guide.questions import LONGEST_TEXT, NO_NAME
+from estimator.toml_lines import TomlPath
 
 Facts = Mapping[str, Any]
 """Values of a job file by path, such as `source.contents.setback`."""
@@ -21,8 +25,13 @@ LISTS = {
 
 @dataclass(frozen=True, slots=True)
 class Names:
-    """What the parts that the questions are about are called in one job file."""
+    """What the parts that the questions are about are called in one job file.
 
+    Attributes:
+        job: the job number, where nobody answered with another.
+    """
+
+    job: str = NO_NAME
     room: str = "room"
     wall: str = "1"
     source: str = "source"
@@ -31,15 +40,25 @@ class Names:
     opening: str = "opening"
 
 
-def names_in(raw: Mapping[str, Any]) -> Names:
+def job_name(path: str) -> str:
+    """The job number that is usual for a file: its name without folder and ending.
+
+    >>> job_name("jobs/smith.toml")
+    'smith'
+    """
+    stem = "".join(each for each in PurePath(path).stem if each.isprintable())
+    return stem[:LONGEST_TEXT].strip() or NO_NAME
+
+
+def names_in(raw: Mapping[str, Any], path: str = "") -> Names:
     """The names that a job file uses, and the usual ones for what it does not have."""
-    usual = Names()
+    usual = Names(job=job_name(path))
     found = {
         role: str(part.get("id") or getattr(usual, role))
         for role in ("wall", "source", "new", "run", "opening")
         if (part := part_of(raw, role)) is not None
     }
-    return Names(**found)
+    return replace(usual, **found)
 
 
 def part_of(raw: Mapping[str, Any], role: str) -> Any | None:
@@ -73,6 +92,22 @@ def _box_number(raw: Mapping[str, Any], role: str, rows: Sequence[Mapping[str, A
     named = [number for number, row in enumerate(rows) if name and row.get("id") == name]
     fitting = [number for number, row in enumerate(rows) if bool(row.get("existing")) is stands]
     return next(iter([*named, *fitting]), None)
+
+
+def place_in(raw: Mapping[str, Any], path: str) -> TomlPath | None:
+    """Where a fact stands in a job file by its tables and rows; None where its table is not there.
+
+    >>> place_in({"runs": [{"id": "1"}]}, "run.legs")
+    ('runs', 0, 'legs')
+    """
+    role, *inner = path.split(".")
+    table = part_of(raw, role)
+    if table is None:
+        return None
+    if role not in LISTS:
+        return (role, *inner)
+    number = next((at for at, row in enumerate(raw[LISTS[role]]) if row is table), None)
+    return None if number is None else (LISTS[role], number, *inner)
 
 
 def find(raw: Mapping[str, Any], path: str) -> Any | None:

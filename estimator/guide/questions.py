@@ -14,6 +14,9 @@ Answers = Mapping[str, str]
 
 Kind = Literal["text", "number", "length", "volume", "area", "choice", "yes-no", "date"]
 UNKNOWN = "unknown"
+NO_NAME = "1"
+"""The job number where the job file has no name yet."""
+LONGEST_TEXT = 200
 YES_NO = {"yes": "yes", "no": "no"}
 
 

@@ -9,7 +9,7 @@ from textwrap import wrap
 from estimator.guide.checked import problem_of
 from estimator.guide.defaults import choices_of, default_of, is_asked, say_here
 from estimator.guide.facts import pruned
-from estimator.guide.questions import UNKNOWN, Answers, Question, by_key, questions
+from estimator.guide.questions import NO_NAME, UNKNOWN, Answers, Question, by_key, questions
 from estimator.guide.typed import AnswerRefused, how_to_write, read_answer, said
 
 WIDTH = 78
@@ -25,19 +25,20 @@ class State:
     Attributes:
         answers: what was answered, by key. key: the question that is asked; None at the end.
         past: the answers and the key before each answer of this sitting.
-        stopped: the person asked to stop.
+        stopped: the person asked to stop. job: the job number that Enter takes.
     """
 
     answers: Answers
     key: str | None
     past: tuple[tuple[Answers, str | None], ...] = field(default=())
     stopped: bool = False
+    job: str = NO_NAME
 
 
-def begin(answers: Answers) -> State:
+def begin(answers: Answers, job: str = NO_NAME) -> State:
     """A dialogue that goes on at the first question without an answer."""
     kept = pruned(answers)
-    return State(kept, next_key(kept))
+    return State(kept, next_key(kept), job=job)
 
 
 def next_key(answers: Answers) -> str | None:
@@ -99,7 +100,9 @@ def offered(state: State) -> str:
     """What Enter takes: the answer that is there, or the usual one; "" for none."""
     question = by_key()[state.key or ""]
     there = state.answers.get(question.key)
-    return default_of(question, state.answers) if there is None else there
+    if there is not None:
+        return there
+    return state.job if question.key == "job_number" else default_of(question, state.answers)
 
 
 def reply(state: State, line: str) -> tuple[State, list[str]]:
@@ -142,7 +145,8 @@ def _answered(state: State, line: str) -> tuple[State, list[str]]:
         return state, _indented(refused.read) + _indented(refused.write)
     kept = (*state.past, (state.answers, state.key))
     notes = [line for note in answer.notes for line in _indented(f"Look again: {note}")]
-    return State(answers, next_key(answers), kept), [*_indented(answer.echo), *notes]
+    after = replace(state, answers=answers, key=next_key(answers), past=kept)
+    return after, [*_indented(answer.echo), *notes]
 
 
 def _back(state: State) -> tuple[State, list[str]]:
@@ -158,12 +162,14 @@ def _undo(state: State) -> tuple[State, list[str]]:
     """Take the last answer away; in a new sitting, the last of the list."""
     if state.past:
         answers, key = state.past[-1]
-        return State(answers, key, state.past[:-1]), [f"{INDENT}The last answer is taken away."]
+        taken = replace(state, answers=answers, key=key, past=state.past[:-1])
+        return taken, [f"{INDENT}The last answer is taken away."]
     done = [each.key for each in to_ask(state.answers) if each.key in state.answers]
     if not done:
         return state, [f"{INDENT}There is no answer to take away."]
     answers = {key: value for key, value in state.answers.items() if key != done[-1]}
-    return State(answers, done[-1]), [f"{INDENT}The last answer is taken away."]
+    before = replace(state, answers=answers, key=done[-1])
+    return before, [f"{INDENT}The last answer is taken away."]
 
 
 def unknown_count(answers: Answers) -> int:

@@ -9,6 +9,7 @@ from datetime import date
 from fractions import Fraction
 
 from estimator.guide.defaults import (
+    DEVICE,
     bare_unit,
     choices_of,
     default_of,
@@ -16,7 +17,7 @@ from estimator.guide.defaults import (
     system_of,
     value_of,
 )
-from estimator.guide.questions import UNKNOWN, Answers, Question
+from estimator.guide.questions import LONGEST_TEXT, UNKNOWN, Answers, Question
 from estimator.survey.locales import writes_comma
 from estimator.survey.messages import printable
 from estimator.units import (
@@ -31,9 +32,10 @@ from estimator.units import (
     to_decimal,
 )
 
-LONGEST_TEXT = 200
 LARGEST_NUMBER = 9999
 NOBODY_KNOWS = (UNKNOWN, "unk", "u", "dont know", "don't know")
+WIRES = "=wires"
+ALSO_CALLED = {"outlet": "receptacle", "an outlet": "receptacle", "socket": "receptacle"}
 FEET_AND_INCHES = re.compile(r"^(\d+)'-(.*)\"$")
 
 
@@ -205,11 +207,23 @@ def _choice(question: Question, text: str, answers: Answers) -> Answer:
     choices = choices_of(question, answers)
     say = say_here(answers)
     local = {say(value).lower(): value for value in choices}
-    value = local.get(text.lower()) or _picked(choices, text.lower())
+    typed = _plain(question, text.lower())
+    value = local.get(typed) or _picked(choices, typed)
+    if value is None and typed.isdecimal() and not any(word.isdecimal() for word in choices):
+        write = f"Write 1 to {len(choices)}, or the word: {', '.join(map(say, choices))}"
+        read = f"There is no {_shown(text)} in this list."
+        raise AnswerRefused(read, f"{write}{_or_unknown(question)}.")
     if value is None:
         read = f"{_shown(text)} is not one of these, or the beginning of more than one."
         raise AnswerRefused(read, how_to_write(question, answers))
     return Answer(value, choices[value])
+
+
+def _plain(question: Question, text: str) -> str:
+    """A choice in the word of the list: #12 is a 12, and an outlet is a receptacle."""
+    if question.choices == WIRES:
+        return text.removeprefix("#").lstrip()
+    return ALSO_CALLED.get(text, text) if question.path.endswith(DEVICE) else text
 
 
 def _picked(choices: Mapping[str, str], text: str) -> str | None:

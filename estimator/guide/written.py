@@ -11,8 +11,10 @@ from tomlkit.items import Array, Table
 
 from estimator.guide.defaults import read_in
 from estimator.guide.from_job import text_of
-from estimator.guide.places import Facts, find, put, take_out
+from estimator.guide.places import Facts, find, place_in, put, take_out
 from estimator.problems import InputError, Problem
+from estimator.toml_files import toml_place
+from estimator.toml_lines import TomlPath
 from estimator.units import LengthUnit
 
 START = """\
@@ -57,7 +59,11 @@ def changed_text(text: str, before: Facts, after: Facts, name: str) -> str:
     changes = {
         path: after.get(path) for path in {**before, **after} if _differs(before, after, path)
     }
-    problems = list(_overruled(document.unwrap(), before, changes, name))
+    raw = document.unwrap()
+    problems = [
+        _problem(text, name, place_in(raw, path) or (path,))
+        for path in _overruled(raw, before, changes)
+    ]
     if problems:
         raise InputError(problems)
     for path in sorted(changes, key=lambda each: each not in _FIRST):
@@ -88,9 +94,13 @@ def _differs(before: Facts, after: Facts, path: str) -> bool:
     return path not in before or path not in after or before[path] != after[path]
 
 
-def _overruled(
-    raw: Mapping[str, Any], before: Facts, changes: Facts, name: str
-) -> Iterator[Problem]:
+def _problem(text: str, name: str, place: TomlPath) -> Problem:
+    read = f'"{place[-1]}" holds more in the file than the questions can say'
+    write = "Change this line in the file, with a text editor; the answer was not changed."
+    return Problem(toml_place(name, text, place), read, write)
+
+
+def _overruled(raw: Mapping[str, Any], before: Facts, changes: Facts) -> Iterator[str]:
     """Facts to change that somebody wrote into the file in another way."""
     for path in changes:
         stands = find(raw, path)
@@ -98,8 +108,7 @@ def _overruled(
             continue
         if path.endswith((".id", ".room", ".wall")) or stands == changes[path]:
             continue
-        read = "the file holds more there than the questions can say"
-        yield Problem(f"{name}: {path}", read, "Change this in the file, with a text editor.")
+        yield path
 
 
 def _same(stands: object, made: object, raw: Mapping[str, Any]) -> bool:

@@ -92,6 +92,10 @@ def test_the_bid_of_s1_has_the_figures_worked_by_hand(s1: tuple[Path, list[str]]
     assert "18.0 in3 needed, 18.0" in checked or "18.0 of 18.0" in checked
 
 
+def test_the_job_number_is_the_name_of_the_file(s1: tuple[Path, list[str]]) -> None:
+    assert tomllib.loads((s1[0] / "s1.toml").read_text(encoding="utf-8"))["job"]["id"] == "s1"
+
+
 def test_no_screen_is_wider_or_higher_than_the_terminal(s1: tuple[Path, list[str]]) -> None:
     _, shown = s1
     for screen in shown:

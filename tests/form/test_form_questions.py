@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 
 from estimator.form.question_words import NUMBERS
+from estimator.form.reader import read_form
 from estimator.guide.facts import job_from
+from estimator.guide.places import Names
 from estimator.guide.questions import questions
 from estimator.survey.reader import survey_from
 from tests.form.made_form import S1, answer_cell, answered, book, cell_of, problems, read
@@ -65,7 +67,7 @@ def test_every_question_with_choices_has_them_in_a_list() -> None:
 
 def test_answers_make_the_same_job_as_the_guided_questions(tmp_path: Path) -> None:
     made = read(answered(book(), S1), tmp_path)
-    assert made.survey == survey_from(job_from(S1_KEPT))
+    assert made.survey == survey_from(job_from(S1_KEPT, Names(job="job")))
     assert made.notes == ()
 
 
@@ -92,6 +94,13 @@ def test_a_problem_of_the_job_names_the_answer_behind_it(tmp_path: Path) -> None
     opened = answered(book(), S1 | {"new_x": "13 ft"})
     (found,) = problems(opened, tmp_path)
     assert found.where.endswith(f"Questions!{answer_cell(opened, 'new_x').coordinate}")
+
+
+def test_a_job_of_answers_has_the_name_of_the_form_as_its_number(tmp_path: Path) -> None:
+    answered(book(), S1).save(tmp_path / "smith 7.xlsx")
+    assert read_form(tmp_path / "smith 7.xlsx").survey.job.id == "smith 7"
+    answered(answered(book(), S1), {"job_number": "12"}).save(tmp_path / "smith.xlsx")
+    assert read_form(tmp_path / "smith.xlsx").survey.job.id == "12"
 
 
 def test_other_sheets_add_to_the_answers(tmp_path: Path) -> None:
@@ -155,10 +164,30 @@ def test_an_answer_to_what_is_not_asked_is_noted(tmp_path: Path) -> None:
     assert [f"question {NUMBERS['distance']}" in note for note in made.notes] == [True]
 
 
+def test_the_finish_of_the_wall_is_answered_on_the_form(tmp_path: Path) -> None:
+    opened = answered(book(), S1 | {"finish": "plaster"})
+    assert read(opened, tmp_path).survey.walls[0].finish == "plaster"
+    assert read(answered(opened, {"finish": "unknown"}), tmp_path).survey.walls[0].finish == (
+        "unknown"
+    )
+
+
+def test_a_form_of_another_day_is_read_by_its_questions(tmp_path: Path) -> None:
+    """All numbers after the finish are one less where that question is not asked yet."""
+    opened = answered(book(), S1 | {"lead": "none found", "permit": "needed"})
+    page = opened["Questions"]
+    page.delete_rows(answer_cell(opened, "finish").row)
+    for (cell,) in page.iter_rows(max_col=1):
+        if str(cell.value).isdecimal() and int(cell.value) > NUMBERS["finish"]:
+            cell.value = str(int(cell.value) - 1)
+    house = read(opened, tmp_path).survey.house
+    assert (house.lead_tested, house.permit) == ("none found", "needed")
+
+
 def test_rows_of_questions_may_be_moved(tmp_path: Path) -> None:
     opened = answered(book(), S1)
     opened["Questions"].insert_rows(6, 3)
-    assert read(opened, tmp_path).survey == survey_from(job_from(S1_KEPT))
+    assert read(opened, tmp_path).survey == survey_from(job_from(S1_KEPT, Names(job="job")))
 
 
 def test_the_quick_form_without_a_wall(tmp_path: Path) -> None:

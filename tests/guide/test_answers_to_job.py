@@ -71,6 +71,13 @@ def test_studs_that_nobody_counted_are_assumed_and_said() -> None:
     assert any("how many studs" in each.about for each in bid.takeoff.assumptions)
 
 
+@pytest.mark.parametrize("finish", ["gypsum board", "plaster", "unknown"])
+def test_the_finish_of_the_wall_is_kept_and_comes_back(finish: str) -> None:
+    raw = job_from(DRAWN | {"finish": finish})
+    assert survey_from(raw).walls[0].finish == raw["walls"][0]["finish"] == finish
+    assert answers_from(raw)["finish"] == finish
+
+
 def test_what_is_not_asked_is_not_in_the_file() -> None:
     raw = job_from(DRAWN | {"distance": "3 ft", "studs": "9"})
     assert "legs" not in raw["runs"][0]

@@ -10,6 +10,7 @@ import pytest
 from estimator.guide.changing import change_of, new_answers
 from estimator.guide.defaults import value_of
 from estimator.guide.job_text import JobText, answered, job_text, new_job
+from estimator.guide.places import job_name
 from estimator.guide.session import to_ask
 from estimator.guide.typed import AnswerRefused
 from estimator.problems import InputError
@@ -39,6 +40,8 @@ def changed_lines(old: str, new: str) -> list[str]:
         ("bearing=yes", ['-bearing = "no"', '+bearing = "yes"']),
         ("year_built=unknown", ["-year_built = 1996", '+year_built = "unknown"']),
         ("hidden_lines=yes", None),
+        ("finish=plaster", ['-finish = "gypsum board"', '+finish = "plaster"']),
+        ("finish=unknown", ['-finish = "gypsum board"', '+finish = "unknown"']),
         ("customer=A \"B\" = 'C'", None),
         ("date=2026-04-01", ["-date = 2026-03-02", "+date = 2026-04-01"]),
         ("source_cables=1", ['-cables = ["14-2", "14-2"]', '+cables = ["14-2"]']),
@@ -48,6 +51,15 @@ def changed_lines(old: str, new: str) -> list[str]:
 def test_one_answer_is_one_line(change: str, lines: list[str] | None) -> None:
     found = changed_lines(SAMPLE, edited(SAMPLE, change))
     assert len(found) <= 2 if lines is None else found == lines
+
+
+@pytest.mark.parametrize(
+    ("path", "number"),
+    [("smith.toml", "smith"), ("jobs/smith 2.toml", "smith 2"), ("a\x07b.toml", "ab"),
+     (" .toml", "1"), ("\x07.toml", "1"), ("x" * 201 + ".toml", "x" * 200), ("", "1")],
+)  # fmt: skip
+def test_the_job_number_of_a_file_is_its_name(path: str, number: str) -> None:
+    assert job_name(path) == number
 
 
 def test_a_comment_behind_a_changed_value_stays() -> None:

@@ -92,6 +92,13 @@ def test_another_way_drops_answers_that_are_no_longer_asked() -> None:
     assert "first_stud" not in state.answers and state.key is not None
 
 
+def test_enter_takes_the_name_of_the_job_as_its_number() -> None:
+    state = begin(DRAWN | {"customer": "Ann", "room": "hall", "country": "US"}, "smith")
+    numbered = State(state.answers, "job_number", job=state.job)
+    assert prompt(numbered) == "[smith] > "
+    assert reply(numbered, "")[0].answers["job_number"] == "smith"
+
+
 @pytest.mark.parametrize("word", ["stop", "QUIT"])
 def test_stop_ends_and_keeps_the_answers(word: str) -> None:
     state = typed("Ann", word)
