@@ -55,6 +55,7 @@ def test_a_file_that_is_not_ours_stays(tmp_path: Path) -> None:
     own.write_bytes(b"my own")
     ran = estimator("change", str(NIGHTSTAND), str(job), folder=tmp_path)
     assert (ran.returncode, own.read_bytes()) == (1, b"my own")
+    assert "--replace" in ran.stderr
 
 
 PAID = """[[receipts]]
