@@ -58,6 +58,7 @@ _COUNTED: Mapping[str, Callable[[int], Saying]] = {
     "tee stud": lambda count: several(count, "{count} tee stud", "{count} tee studs"),
     "corner": lambda count: several(count, "{count} corner", "{count} corners"),
 }
+OPENING = "opening"
 ROOMS = ("room", *get_args(RoomUse))
 
 
@@ -65,6 +66,13 @@ def counted(count: int, kind: str) -> str:
     """Several of a kind that a cable passes; a kind that somebody made up is called as typed."""
     known = _COUNTED.get(kind)
     return plural(count, kind) if known is None else known(count)
+
+
+def opening_called(name: str) -> Saying:
+    """An opening by its name; one that is only called so is no "opening opening"."""
+    if name.casefold() == OPENING:
+        return said("opening")
+    return said("opening {opening}", opening=name)
 
 
 def room_called(room: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from decimal import Decimal
 
+from estimator.drawing.kind_words import opening_called
 from estimator.outputs.calendar_words import visit_words
 from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart
 from estimator.outputs.text_layout import number
@@ -78,7 +79,7 @@ def _wheres(bid: Bid) -> dict[str, str]:
     for room in survey.rooms:
         found[f"room {room.id}"] = said("room {room}", room=room.id)
     for opening in survey.openings:
-        found[f"opening {opening.id}"] = said("opening {opening}", opening=opening.id)
+        found[f"opening {opening.id}"] = opening_called(opening.id)
     for box in survey.boxes:
         found[f"box {box.id}"] = found[box.id] = said("box {box}", box=box.id)
     for run in survey.runs:

@@ -14,6 +14,7 @@ from estimator.outputs.money_form import MoneyForm, money_form
 from estimator.outputs.page import whole_page
 from estimator.outputs.shopping_items import NO_PRICE, Item, expected, items_of
 from estimator.outputs.text_job import money
+from estimator.outputs.unit_words import cost_with_price
 from estimator.pricing.records import Bid
 from estimator.saying import listed, said
 
@@ -137,9 +138,8 @@ class _Page:
     def _detail(self, item: Item) -> str:
         """Size of the pack, where it is sold, and what it should cost."""
         cost = NO_PRICE if item.cost is None else money(self.bid, item.cost)
-        if item.price_each is not None:
-            each = money(self.bid, item.price_each)
-            cost = said("{cost} ({price} each)", cost=cost, price=each)
+        if item.pack is not None:
+            cost = cost_with_price(cost, money(self.bid, item.pack.price_each), item.pack)
         return listed((part for part in (item.detail, item.supplier, cost) if part), "; ")
 
     def _unseen(self, item: Item) -> str:

@@ -72,7 +72,9 @@ def _refuse_another_job(before: Bid, survey: Survey) -> None:
     old, new = before.survey.job.id, survey.job.id
     if old != new:
         read = f'the job that was bid is "{old}", and this one is "{new}"'
-        write = f'Name the changed copy of job "{old}"; if it is that job, write id = "{old}" in it.'
+        write = (
+            f'Name the changed copy of job "{old}"; if it is that job, write id = "{old}" in it.'
+        )
         raise InputError([Problem("job.id", read, write)])
 
 

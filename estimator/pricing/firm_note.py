@@ -18,7 +18,8 @@ def firm_note(bid: Bid, path: Path) -> tuple[str, ...]:
     """One line where the firm is still the sample's; none for the samples themselves.
 
     Args:
-        bid: the bid as priced. path: the job file it came from.
+        bid: the bid as priced.
+        path: the job file it came from.
     """
     if path.resolve().parent == shipped_samples().resolve():
         return ()

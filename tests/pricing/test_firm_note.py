@@ -1,4 +1,4 @@
-"""A firm's lines that are still those of the shipped books are told before the customer reads them."""
+"""A firm's lines that are still those that come along are told before the customer reads them."""
 
 from __future__ import annotations
 
