@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import get_args
 
 from estimator.drawing.records import LineKind, RectKind
-from estimator.saying import Saying, said, several, word
+from estimator.saying import Saying, capital, said, several, word
 from estimator.survey.place import RoomUse
 from estimator.takeoff.amounts import plural
 
@@ -77,4 +77,7 @@ def opening_called(name: str) -> Saying:
 
 def room_called(room: str) -> str:
     """A room by the word for its use; one with a name of its own keeps it."""
-    return word(room) if room in ROOMS else room
+    small = room[:1].lower() + room[1:]
+    if small not in ROOMS:
+        return room
+    return word(room) if room == small else capital(word(small))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from estimator.drawing.kind_words import opening_called
+from estimator.drawing.kind_words import opening_called, room_called
 from estimator.measures import show_length
 from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart
 from estimator.pricing.records import Bid
@@ -61,7 +61,7 @@ def _sentences(bid: Bid, hole: Hole) -> Iterator[str]:
 
 def _places(bid: Bid, hole: Hole) -> Iterator[str]:
     opening, units = hole.opening, bid.survey.job.units
-    yield said("room {room}", room=hole.room)
+    yield said("room {room}", room=room_called(hole.room))
     if opening.wall:
         yield said("wall {wall}", wall=opening.wall)
     if opening.surface == "ceiling":

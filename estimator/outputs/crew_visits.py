@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from decimal import Decimal
 
-from estimator.drawing.kind_words import opening_called
+from estimator.drawing.kind_words import opening_called, room_called
 from estimator.outputs.calendar_words import visit_words
 from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart
 from estimator.outputs.text_layout import number
@@ -75,9 +75,9 @@ def _wheres(bid: Bid) -> dict[str, str]:
     survey, found = bid.survey, dict[str, str]()
     for wall in survey.walls:
         found[f"wall {wall.id}"] = said("wall {wall}", wall=wall.id)
-        found[f"room {wall.room}"] = said("room {room}", room=wall.room)
+        found[f"room {wall.room}"] = said("room {room}", room=room_called(wall.room))
     for room in survey.rooms:
-        found[f"room {room.id}"] = said("room {room}", room=room.id)
+        found[f"room {room.id}"] = said("room {room}", room=room_called(room.id))
     for opening in survey.openings:
         found[f"opening {opening.id}"] = opening_called(opening.id)
     for box in survey.boxes:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from hashlib import sha256
 from itertools import groupby
 
+from estimator.guide.title_words import title_of
 from estimator.outputs.draft import CAUTION
 from estimator.outputs.list_words import script_words
 from estimator.outputs.markup import safe
@@ -32,7 +33,9 @@ def shopping_page(bid: Bid) -> str:
     """Write the page. The same list gives the same page, and finds its ticks again."""
     job, language = bid.survey.job, bid.books.language
     page = _Page(bid, items_of(bid), money_form(bid.books.shop.currency, job.locale))
-    title = language.say(said("Shopping list {job}: {title}", job=job.id, title=job.title))
+    title = language.say(
+        said("Shopping list {job}: {title}", job=job.id, title=title_of(bid.survey))
+    )
     body = "\n".join((*page.head(), *page.main(), *page.foot()))
     return whole_page(title, body, _STYLES, _SCRIPTS, lang=language.code)
 
@@ -64,7 +67,7 @@ class _Page:
         job, told = self.bid.survey.job, self.told
         yield f'<a class="skip" href="#list">{told(said("Go to the list"))}</a>'
         yield "<header>"
-        yield f"<h1>{told(said('Shopping list: {title}', title=job.title))}</h1>"
+        yield f"<h1>{told(said('Shopping list: {title}', title=title_of(self.bid.survey)))}</h1>"
         named = said("Job {job}, {customer}", job=job.id, customer=job.customer)
         yield f"<p>{told(named)}</p>"
         total = money(self.bid, expected(self.items))
