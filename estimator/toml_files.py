@@ -12,6 +12,7 @@ from typing import Any
 from estimator.problems import InputError, Problem
 from estimator.text_files import read_text
 from estimator.toml_lines import TomlPath, line_of, repeated_keys
+from estimator.typed_dates import date_advice
 
 MOST_DIGITS = 30
 SHOWN_CHARS = 60
@@ -33,6 +34,8 @@ _TOKEN = re.compile(
     r"""|"(?:\\.|[^"\\\n])*"|'[^'\n]*'|\#[^\n]*|([\[{])|([\]}])""",
     re.DOTALL,
 )
+
+_BARE_DATE = re.compile(r"=\s*\d{1,2}[/.-]\d{1,2}[/.-]\d{4}")
 
 # How the parser begins to say that a name is taken.
 _CLASH_STARTS = ("Cannot", "Duplicate")
@@ -216,4 +219,7 @@ def _open_advice(lines: list[str], line: int, column: int) -> str:
 
 def _advice(line: str) -> str:
     """Say what to write instead, judged by the look of the line."""
-    return next((advice for pattern, advice in _ADVICE if pattern.search(line)), _ONE_A_LINE)
+    typed = date_advice(line) if _BARE_DATE.search(line) else ""
+    return typed or next(
+        (advice for pattern, advice in _ADVICE if pattern.search(line)), _ONE_A_LINE
+    )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from dataclasses import replace as replace_in
 from pathlib import Path
 from typing import Annotated
 
@@ -65,7 +66,7 @@ def bid(
 ) -> None:
     """Price a job, write its bid workbook and print a summary."""
     with told(as_json=as_json):
-        priced = price_job(job, books, one_more=True, language=language)
+        priced = _with_firm_note(price_job(job, books, one_more=True, language=language))
         tell(priced.notes)
         if _blocked(priced):
             _say_blocked(priced, as_json=as_json)
@@ -73,6 +74,13 @@ def bid(
         path = output or Path(f"{priced.path.stem}.bid{SUFFIX}")
         _write(priced, path, page, replace=replace)
         _say_done(priced, path, page, as_json=as_json)
+
+
+def _with_firm_note(priced: Priced) -> Priced:
+    """Add a note where the customer would read the sample's firm."""
+    from estimator.pricing.firm_note import firm_note
+
+    return replace_in(priced, notes=(*priced.notes, *firm_note(priced.bid, priced.path)))
 
 
 def _blocked(priced: Priced) -> bool:

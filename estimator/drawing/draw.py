@@ -14,7 +14,7 @@ from estimator.drawing.fixtures import (
     trim_lines,
 )
 from estimator.drawing.framing import frame_rects
-from estimator.drawing.kind_words import room_called
+from estimator.drawing.kind_words import opening_called, room_called
 from estimator.drawing.records import Drawing, Elevation, Line
 from estimator.drawing.runs import legs_on, plate_rects, run_lines
 from estimator.drawing.sentences import wall_sentences
@@ -25,7 +25,7 @@ from estimator.language import ENGLISH, Language
 from estimator.route.members import frames
 from estimator.route.paths import run_paths
 from estimator.route.records import RunPath
-from estimator.saying import said
+from estimator.saying import capital, said
 from estimator.settings import Practice
 from estimator.survey.records import Survey
 
@@ -125,11 +125,14 @@ def _remarks(survey: Survey) -> Iterator[str]:
             )
     for each in survey.openings:
         if each.surface == "ceiling":
-            yield said("Opening {opening} is not drawn: it is in a ceiling.", opening=each.id)
+            yield said(
+                "{opening} is not drawn: it is in a ceiling.",
+                opening=capital(opening_called(each.id)),
+            )
         elif each.wall is None or edges_of(each) is None:
             yield said(
-                "Opening {opening} is not drawn: its place on a wall was not given.",
-                opening=each.id,
+                "{opening} is not drawn: its place on a wall was not given.",
+                opening=capital(opening_called(each.id)),
             )
     if not survey.walls:
         yield said("No wall was drawn in the survey, so each run is laid out flat, leg by leg.")

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from estimator.drawing.kind_words import room_called
+from estimator.drawing.kind_words import opening_called, room_called
 from estimator.drawing.records import Line, Point, Rect, RectKind
 from estimator.drawing.view import View
 from estimator.saying import Saying, listed, said
@@ -139,8 +139,8 @@ def opening_words(view: View, edges: Edges) -> Saying:
     """An opening with its size."""
     wide, high = edges.right_in - edges.left_in, edges.top_in - edges.bottom_in
     return said(
-        "opening {opening}: {wide} x {high}",
-        opening=edges.opening.id,
+        "{opening}: {wide} x {high}",
+        opening=opening_called(edges.opening.id),
         wide=view.say(wide),
         high=view.say(high),
     )

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import get_args
 
 from estimator.drawing.records import LineKind, RectKind
-from estimator.saying import Saying, said, several, word
+from estimator.saying import Saying, capital, said, several, word
 from estimator.survey.place import RoomUse
 from estimator.takeoff.amounts import plural
 
@@ -58,6 +58,7 @@ _COUNTED: Mapping[str, Callable[[int], Saying]] = {
     "tee stud": lambda count: several(count, "{count} tee stud", "{count} tee studs"),
     "corner": lambda count: several(count, "{count} corner", "{count} corners"),
 }
+OPENING = "opening"
 ROOMS = ("room", *get_args(RoomUse))
 
 
@@ -67,6 +68,16 @@ def counted(count: int, kind: str) -> str:
     return plural(count, kind) if known is None else known(count)
 
 
+def opening_called(name: str) -> Saying:
+    """An opening by its name; one that is only called so is no "opening opening"."""
+    if name.casefold() == OPENING:
+        return said("opening")
+    return said("opening {opening}", opening=name)
+
+
 def room_called(room: str) -> str:
     """A room by the word for its use; one with a name of its own keeps it."""
-    return word(room) if room in ROOMS else room
+    small = room[:1].lower() + room[1:]
+    if small not in ROOMS:
+        return room
+    return word(room) if room == small else capital(word(small))

@@ -7,12 +7,13 @@ from fractions import Fraction
 
 from estimator.drawing.fixtures import Edges, box_words, boxes_on, openings_on, place_of
 from estimator.drawing.framing import grid_in, too_long
+from estimator.drawing.kind_words import opening_called
 from estimator.drawing.records import Rect
 from estimator.drawing.runs import Seen
 from estimator.drawing.view import ZERO, View
 from estimator.measures import System, show_length
 from estimator.route.records import PathLeg, RunPath
-from estimator.saying import Saying, listed, said, several
+from estimator.saying import Saying, capital, listed, said, several
 from estimator.survey.place import Gap
 
 
@@ -107,9 +108,8 @@ def _gap(view: View, kind: str, gap: Gap, left_in: Fraction) -> Saying:
 def _opening(view: View, edges: Edges) -> Saying:
     """An opening with its size, and where its lower left corner is."""
     return said(
-        "Opening {opening}: {wide} x {high}, "
-        "its lower left corner {left} from the left end, {height}.",
-        opening=edges.opening.id,
+        "{opening}: {wide} x {high}, its lower left corner {left} from the left end, {height}.",
+        opening=capital(opening_called(edges.opening.id)),
         wide=view.say(edges.right_in - edges.left_in),
         high=view.say(edges.top_in - edges.bottom_in),
         left=view.say(edges.left_in),

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import get_args
 
 from estimator.guide.questions import NO_NAME, UNKNOWN, YES_NO, Answers, Question, by_key, listed
+from estimator.guide.title_words import title_said, work_said
 from estimator.guide.wires import cable_of, wire_of, wires
 from estimator.measures import MM_PER_IN
 from estimator.survey.locales import is_locale
@@ -157,12 +158,12 @@ def _locale(answers: Answers) -> str:
 
 def _title(answers: Answers) -> str:
     device, room = say_here(answers)(value_of("device", answers)), value_of("room", answers)
-    return f"New {device}, {room}"
+    return str(title_said(device, room))
 
 
 def _work(answers: Answers) -> str:
     device, room = say_here(answers)(value_of("device", answers)), value_of("room", answers)
-    return f"Add one {device} in the {room}, fed from the box that is there."
+    return str(work_said(device, room))
 
 
 def _room_use(answers: Answers) -> str:

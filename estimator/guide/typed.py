@@ -18,7 +18,7 @@ from estimator.guide.defaults import (
     value_of,
 )
 from estimator.guide.questions import LONGEST_TEXT, UNKNOWN, Answers, Question
-from estimator.survey.locales import writes_comma
+from estimator.survey.locales import country_code, locale_name, writes_comma
 from estimator.survey.messages import printable
 from estimator.units import (
     LengthUnit,
@@ -118,6 +118,8 @@ def _text(question: Question, text: str, answers: Answers) -> Answer:
         raise AnswerRefused("This does not print on one line.", write)
     if question.key == "country":
         return _country(text)
+    if question.key == "locale":
+        text = locale_name(text)
     if question.may_be_unknown and text.lower() == UNKNOWN:
         return Answer(UNKNOWN, UNKNOWN)
     return Answer(text, text)
@@ -126,7 +128,8 @@ def _text(question: Question, text: str, answers: Answers) -> Answer:
 def _country(text: str) -> Answer:
     if not re.fullmatch(r"[A-Za-z]{2}", text):
         raise AnswerRefused("This is no country in two letters.", "Write one such as US or CA.")
-    return Answer(text.upper(), text.upper())
+    code = country_code(text)
+    return Answer(code, code)
 
 
 def _number(question: Question, text: str, answers: Answers) -> Answer:

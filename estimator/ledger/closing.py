@@ -8,6 +8,7 @@ from pathlib import Path
 from estimator.catalog.levels import Level, own_levels, read_levels
 from estimator.catalog.records import Books
 from estimator.ledger.estimated import Closed
+from estimator.ledger.hours_known import unknown_hours
 from estimator.ledger.reader import CloseOutFile, read_close_out
 from estimator.pricing.books_for import books_for
 from estimator.pricing.engine import estimate
@@ -87,7 +88,9 @@ def _near_books(path: Path, folder: Path | None, user: Path | None) -> Books:
 
 
 def _checked(closed: Closed) -> Closed:
-    """See that no rate in dollars is taken for another currency."""
+    """See that hours are of a known phase, and no rate in dollars taken for another currency."""
+    if problems := list(unknown_hours(closed)):
+        raise InputError(problems)
     if closed.currency == RATE_CURRENCY:
         return closed
     read = f"the rates on file are in {RATE_CURRENCY}, and the books are in {closed.currency}"

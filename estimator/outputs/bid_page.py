@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from estimator.drawing.draw import draw
 from estimator.drawing.records import Drawing
+from estimator.guide.title_words import title_of
 from estimator.language import Language
 from estimator.measures import to_decimal
 from estimator.money import minor_unit, show_date, show_money
@@ -59,7 +60,9 @@ def bid_page(bid: Bid) -> str:
         *_drawing(drawing, bid.books.language),
         "</main>",
     ]
-    title = bid.books.language.say(said("Bid {number}: {title}", number=job.id, title=job.title))
+    title = bid.books.language.say(
+        said("Bid {number}: {title}", number=job.id, title=title_of(bid.survey))
+    )
     lang = bid.books.language.code
     return whole_page(title, "\n".join(lines), _STYLES, (), lang=lang)
 
@@ -109,7 +112,7 @@ def _head(bid: Bid, part: _Part) -> Iterator[str]:
     say = bid.books.language.say
     yield f'<a class="skip" href="#part1">{safe(say(said("Go to the work")))}</a>'
     yield "<header>"
-    title = said("Bid: {title}", title=bid.survey.job.title)
+    title = said("Bid: {title}", title=title_of(bid.survey))
     yield f"<h1>{safe(say(title))}</h1>"
     yield from _pairs(part)
     yield "</header>"

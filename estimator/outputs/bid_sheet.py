@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from estimator.guide.title_words import title_of
 from estimator.outputs import looks
 from estimator.outputs.bid_price import write_price_lines
 from estimator.outputs.bid_words import CAUTIONS, assumption_said, scope_lines, visit_lines
@@ -107,7 +108,7 @@ def _parties(draft: Draft, sheet: Sheet) -> None:
         (said("From"), firm),
         (said("For"), job.customer),
         (said("Address"), job.address),
-        (said("Job"), job.title),
+        (said("Job"), title_of(draft.bid.survey)),
         (said("Bid number"), job.id),
     ):
         _line(sheet, label, text)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from estimator.drawing.kind_words import room_called
+from estimator.guide.title_words import scope_of
 from estimator.outputs.calendar_words import days_line, visit_words
 from estimator.pricing.calendar import plan_calendar
 from estimator.pricing.records import Bid
@@ -59,7 +60,7 @@ CAUTIONS = said(
 def scope_lines(bid: Bid) -> Iterator[str]:
     """The work in plain words, with counts."""
     if bid.survey.job.scope:
-        yield bid.survey.job.scope
+        yield scope_of(bid.survey)
     yield from _new_boxes(bid)
     for box in bid.takeoff.boxes:
         if box.replaced:

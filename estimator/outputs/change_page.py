@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from estimator.guide.title_words import title_of
 from estimator.language import SOURCE, Language
 from estimator.outputs import looks
 from estimator.outputs.bid_words import CAUTIONS
@@ -66,7 +67,7 @@ def _parties(sheet: Sheet, order: ChangeOrder) -> None:
         (said("From"), firm),
         (said("For"), job.customer),
         (said("Address"), job.address),
-        (said("Job"), job.title),
+        (said("Job"), title_of(order.after.survey)),
         (said("To bid number"), order.before.survey.job.id),
         (said("Why"), order.why),
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from estimator.drawing.kind_words import room_called
 from estimator.measures import show_length
 from estimator.outputs.bid_words import device_there
 from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart
@@ -72,7 +73,7 @@ def places(bid: Bid, box: Box) -> Iterator[str]:
     wall = next((wall for wall in bid.survey.walls if wall.id == box.wall), None)
     room, units = box.room or (wall.room if wall else ""), bid.survey.job.units
     if room:
-        yield said("room {room}", room=room)
+        yield said("room {room}", room=room_called(room))
     if box.wall:
         yield said("wall {wall}", wall=box.wall)
     if box.mount == "ceiling":

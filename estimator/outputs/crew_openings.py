@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from estimator.drawing.kind_words import opening_called, room_called
 from estimator.measures import show_length
 from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart
 from estimator.pricing.records import Bid
-from estimator.saying import listed, said, word
+from estimator.saying import capital, listed, said, word
 from estimator.takeoff.openings import Hole, holes
 
 _FILLS = {
@@ -48,10 +49,8 @@ def openings(bid: Bid) -> CrewPart:
 def _sentences(bid: Bid, hole: Hole) -> Iterator[str]:
     units = bid.survey.job.units
     wide, high = show_length(hole.width_in, units), show_length(hole.height_in, units)
-    name = hole.opening.id
-    yield said(
-        "Opening {opening}: {width} wide, {height} high.", opening=name, width=wide, height=high
-    )
+    name = capital(opening_called(hole.opening.id))
+    yield said("{opening}: {width} wide, {height} high.", opening=name, width=wide, height=high)
     yield said("Place: {places}.", places=listed(_places(bid, hole)))
     yield _FILLS[hole.opening.fill]
     if not hole.visible and bid.survey.finish.scope == "none":
@@ -62,7 +61,7 @@ def _sentences(bid: Bid, hole: Hole) -> Iterator[str]:
 
 def _places(bid: Bid, hole: Hole) -> Iterator[str]:
     opening, units = hole.opening, bid.survey.job.units
-    yield said("room {room}", room=hole.room)
+    yield said("room {room}", room=room_called(hole.room))
     if opening.wall:
         yield said("wall {wall}", wall=opening.wall)
     if opening.surface == "ceiling":

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from estimator.drawing.draw import draw
+from estimator.guide.title_words import title_of
 from estimator.language import Language
 from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart, CrewSheet
 from estimator.outputs.crew_sheet import crew_sheets
@@ -40,7 +41,9 @@ def crew_page(bid: Bid, languages: Sequence[Language]) -> str:
         "</div>",
     ]
     job, first = bid.survey.job, languages[0]
-    title = first.say(said("Crew sheet {number}: {title}", number=job.id, title=job.title))
+    title = first.say(
+        said("Crew sheet {number}: {title}", number=job.id, title=title_of(bid.survey))
+    )
     return whole_page(title, "\n".join(body), _STYLES, (), lang=first.code)
 
 

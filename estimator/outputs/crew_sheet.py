@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from estimator.guide.title_words import title_of
 from estimator.language import Language
 from estimator.money import show_date
 from estimator.outputs.bid_words import scope_lines
@@ -32,7 +33,7 @@ def _sheet(bid: Bid, parts: tuple[CrewPart, ...], language: Language) -> CrewShe
     def tell(text: str) -> str:
         return language.say(there(text) if isinstance(text, Saying) else text)
 
-    title = said("Crew sheet: {title}", title=bid.survey.job.title)
+    title = said("Crew sheet: {title}", title=title_of(bid.survey))
     return CrewSheet(
         language.code,
         language.say(title),

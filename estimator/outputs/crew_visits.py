@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import get_args
 
+from estimator.drawing.kind_words import opening_called, room_called
 from estimator.outputs.calendar_words import visit_words
 from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart
 from estimator.outputs.text_layout import number
@@ -79,11 +80,11 @@ def _wheres(bid: Bid) -> dict[str, str]:
     survey, found = bid.survey, dict[str, str]()
     for wall in survey.walls:
         found[f"wall {wall.id}"] = said("wall {wall}", wall=wall.id)
-        found[f"room {wall.room}"] = said("room {room}", room=wall.room)
+        found[f"room {wall.room}"] = said("room {room}", room=room_called(wall.room))
     for room in survey.rooms:
-        found[f"room {room.id}"] = said("room {room}", room=room.id)
+        found[f"room {room.id}"] = said("room {room}", room=room_called(room.id))
     for opening in survey.openings:
-        found[f"opening {opening.id}"] = said("opening {opening}", opening=opening.id)
+        found[f"opening {opening.id}"] = opening_called(opening.id)
     for box in survey.boxes:
         found[f"box {box.id}"] = found[box.id] = said("box {box}", box=box.id)
     for run in survey.runs:

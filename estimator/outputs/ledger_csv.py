@@ -18,6 +18,7 @@ from estimator.text_files import read_bytes
 
 COLUMNS = tuple(field.name for field in fields(Entry))
 MAP_COLUMNS = ("map_name", "map_year", "map_line", "map_confidence")
+_WRITE = "Choose another name, or replace it with --replace."
 LINE_END = "\r\n"
 # What begins a formula in some spreadsheet program, after blanks too (OWASP, CSV Injection).
 _STARTS = re.compile("\\s*[=+\\-@\t\r\n\uff1d\uff0b\uff0d\uff20]")
@@ -95,5 +96,5 @@ def write_csv(path: Path, data: bytes, *, replace: bool) -> None:
         if path.is_file() and read_bytes(path, str(path)) == data:
             return
         read = "this file is there already, and holds something else."
-        raise InputError([Problem(str(path), read, "Choose another name, or ask to replace it.")])
+        raise InputError([Problem(str(path), read, _WRITE)])
     replace_file(path, data)

@@ -12,6 +12,7 @@ from estimator.problems import InputError, Problem
 
 _MARK = re.compile(r'<meta name="generator" content="estimator page ([0-9a-f]{16}|-)">')
 UNMARKED = '<meta name="generator" content="estimator page -">'
+_WRITE = "Choose another name, or replace it with --replace."
 _DIGITS = 16
 _MOST_BYTES = 20_000_000
 
@@ -47,5 +48,5 @@ def write_page(path: Path, page: str, *, replace: bool) -> None:
     """
     if not replace and os.path.isfile(path) and not is_own_page(path):  # noqa: PTH113 - never raises
         read = "this file is there already, and is not a page as this tool wrote it."
-        raise InputError([Problem(str(path), read, "Choose another name, or ask to replace it.")])
+        raise InputError([Problem(str(path), read, _WRITE)])
     replace_file(path, page.encode())

@@ -8,10 +8,10 @@ from decimal import Decimal
 from typing import Literal
 
 from estimator.outputs.text_layout import number
+from estimator.outputs.unit_words import LENGTH, amount_in, amount_of
 from estimator.pricing.records import Bid, PackBought, ShoppingLine, StockDrawn
 from estimator.saying import capital, said
 
-LENGTH = "length"
 NO_PRICE = said("no price in the book")
 TRUCK_AISLE = said("From the truck")
 OTHER_AISLE = said("Other")
@@ -26,6 +26,7 @@ class Item:
         item: key in the materials book. quantity: in its unit.
         what: what to look for. why: what it is for.
         cost: what the list expects to pay; None where the book has no price.
+        pack: where the price of one is shown beside the cost.
     """
 
     key: str
@@ -38,7 +39,7 @@ class Item:
     unit: str
     supplier: str
     cost: Decimal | None
-    price_each: Decimal | None
+    pack: PackBought | None
     kind: Literal["buy", "truck"]
 
 
@@ -53,7 +54,7 @@ def items_of(bid: Bid) -> tuple[Item, ...]:
 def _bought(line: ShoppingLine) -> Iterator[Item]:
     for at, pack in enumerate(line.packs, start=1):
         what, size = _pack_words(line, pack)
-        each = pack.price_each if pack.count > 1 or pack.sold_as == LENGTH else None
+        several_of_it = pack.count > 1 or pack.sold_as == LENGTH
         yield Item(
             key=f"{line.item}/{at}",
             aisle=_aisle(line),
@@ -65,7 +66,7 @@ def _bought(line: ShoppingLine) -> Iterator[Item]:
             unit=pack.unit,
             supplier=pack.supplier,
             cost=pack.cost,
-            price_each=each,
+            pack=pack if several_of_it else None,
             kind="buy",
         )
     if line.to_buy and not line.packs:
@@ -74,11 +75,13 @@ def _bought(line: ShoppingLine) -> Iterator[Item]:
 
 def _pack_words(line: ShoppingLine, pack: PackBought) -> tuple[str, str]:
     """How many of what, and how large each pack is."""
-    what, size = pack.description or line.description, number(pack.pack_size)
+    what = pack.description or line.description
     if pack.sold_as == LENGTH:
         return in_one_piece(pack, what), ""
-    held = said("{size} {unit} in each", size=size, unit=pack.unit) if pack.pack_size != 1 else ""
-    return packs_of(pack, what), held
+    if pack.pack_size == 1:
+        return packs_of(pack, what), ""
+    held = amount_in(pack.pack_size, pack.unit)
+    return packs_of(pack, what), said("{amount} in each", amount=held)
 
 
 def in_one_piece(pack: PackBought, what: str) -> str:
@@ -90,11 +93,6 @@ def in_one_piece(pack: PackBought, what: str) -> str:
 def packs_of(pack: PackBought, what: str) -> str:
     """So many of a thing."""
     return said("{count} x {what}", count=pack.count, what=what)
-
-
-def amount_of(quantity: Decimal, unit: str, what: str) -> str:
-    """So much of a thing, by its unit."""
-    return said("{amount} {unit} {what}", amount=number(quantity), unit=unit, what=what)
 
 
 def _unpriced(line: ShoppingLine) -> Item:
@@ -109,7 +107,7 @@ def _unpriced(line: ShoppingLine) -> Item:
         unit=line.unit,
         supplier="",
         cost=None,
-        price_each=None,
+        pack=None,
         kind="buy",
     )
 
@@ -127,7 +125,7 @@ def _drawn(line: ShoppingLine) -> Iterator[Item]:
             unit=stock.unit,
             supplier="",
             cost=stock.cost,
-            price_each=None,
+            pack=None,
             kind="truck",
         )
 
@@ -142,10 +140,10 @@ def _aisle(line: ShoppingLine) -> str:
 
 
 def _why(line: ShoppingLine) -> str:
-    need, unit = number(line.need), line.unit
+    need = amount_in(line.need, line.unit)
     if not line.why:
-        return said("The work needs {need} {unit}.", need=need, unit=unit)
-    return said("The work needs {need} {unit}: {why}", need=need, unit=unit, why=line.why)
+        return said("The work needs {need}.", need=need)
+    return said("The work needs {need}: {why}", need=need, why=line.why)
 
 
 def expected(items: tuple[Item, ...]) -> Decimal:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from hashlib import sha256
 from itertools import groupby
 
+from estimator.guide.title_words import title_of
 from estimator.outputs.draft import CAUTION
 from estimator.outputs.list_words import script_words
 from estimator.outputs.markup import safe
@@ -14,6 +15,7 @@ from estimator.outputs.money_form import MoneyForm, money_form
 from estimator.outputs.page import whole_page
 from estimator.outputs.shopping_items import NO_PRICE, Item, expected, items_of
 from estimator.outputs.text_job import money
+from estimator.outputs.unit_words import cost_with_price
 from estimator.pricing.records import Bid
 from estimator.saying import listed, said
 
@@ -34,7 +36,9 @@ def shopping_page(bid: Bid, job_file: str = "") -> str:
     """
     job, language = bid.survey.job, bid.books.language
     page = _Page(bid, items_of(bid), money_form(bid.books.shop.currency, job.locale), job_file)
-    title = language.say(said("Shopping list {job}: {title}", job=job.id, title=job.title))
+    title = language.say(
+        said("Shopping list {job}: {title}", job=job.id, title=title_of(bid.survey))
+    )
     body = "\n".join((*page.head(), *page.main(), *page.foot()))
     return whole_page(title, body, _STYLES, _SCRIPTS, lang=language.code)
 
@@ -67,7 +71,7 @@ class _Page:
         job, told = self.bid.survey.job, self.told
         yield f'<a class="skip" href="#list">{told(said("Go to the list"))}</a>'
         yield "<header>"
-        yield f"<h1>{told(said('Shopping list: {title}', title=job.title))}</h1>"
+        yield f"<h1>{told(said('Shopping list: {title}', title=title_of(self.bid.survey)))}</h1>"
         named = said("Job {job}, {customer}", job=job.id, customer=job.customer)
         yield f"<p>{told(named)}</p>"
         total = money(self.bid, expected(self.items))
@@ -143,9 +147,8 @@ class _Page:
     def _detail(self, item: Item) -> str:
         """Size of the pack, where it is sold, and what it should cost."""
         cost = NO_PRICE if item.cost is None else money(self.bid, item.cost)
-        if item.price_each is not None:
-            each = money(self.bid, item.price_each)
-            cost = said("{cost} ({price} each)", cost=cost, price=each)
+        if item.pack is not None:
+            cost = cost_with_price(cost, money(self.bid, item.pack.price_each), item.pack)
         return listed((part for part in (item.detail, item.supplier, cost) if part), "; ")
 
     def _unseen(self, item: Item) -> str:

@@ -8,6 +8,7 @@ from decimal import Decimal
 from estimator.outputs.finding_words import VERDICTS
 from estimator.outputs.text_job import caution_lines, money, title_lines
 from estimator.outputs.text_layout import heading, number, pairs, wrapped
+from estimator.outputs.unit_words import COIL, amount_in
 from estimator.pricing.change_bought import CUT, BoughtPart
 from estimator.pricing.change_records import ChangedLine, ChangeOrder, ItemChange, Recheck
 
@@ -114,12 +115,23 @@ def _bought(order: ChangeOrder) -> list[str]:
 
 def _part(order: ChangeOrder, part: BoughtPart) -> str:
     amount = f"{number(part.quantity)} {part.unit}" if part.sold_as == CUT else f"{part.count} x"
-    held = f" ({number(part.quantity)} {part.unit})" if part.sold_as != CUT else ""
+    is_pack = part.sold_as != CUT and part.pack_size != 1
+    held = f" ({amount_in(part.quantity, part.unit)})" if is_pack else ""
     source = WAS_THERE if part.had else PRICED_BY[part.price_from]
     each = part.price_each is not None and not part.had
-    price = f"{money(order.after, part.price_each or Decimal(0))} each, " if each else ""
+    price = f"{money(order.after, part.price_each or Decimal(0))} {_per(part)}, " if each else ""
     more = ", more than the first list" if part.beyond else ""
     return f"{amount} {part.description}{held}: {price}{source}{more}"
+
+
+def _per(part: BoughtPart) -> str:
+    """What one price is for."""
+    if part.sold_as == CUT:
+        size = "" if part.pack_size == 1 else f"{number(part.pack_size)} "
+        return f"per {size}{part.unit}"
+    if part.pack_size == 1:
+        return "each"
+    return "per coil" if part.sold_as == COIL else "per pack"
 
 
 def _item(order: ChangeOrder, item: ItemChange) -> str:

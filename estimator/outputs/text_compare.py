@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 from estimator.outputs.compare_ways import counted_findings
@@ -10,6 +10,7 @@ from estimator.outputs.text_job import caution_lines, money, title_lines, ways_l
 from estimator.outputs.text_layout import COLUMNS, counted, heading, number, printable, wrapped
 from estimator.pricing.compare import compare
 from estimator.pricing.compare_hire import THIS_BID
+from estimator.pricing.compare_parts import NOTHING
 from estimator.pricing.compare_records import Against, CompareColumn, Comparison, CostLine
 from estimator.pricing.records import Bid, RouteOption
 from estimator.tables.own_or_hire import matters
@@ -79,7 +80,7 @@ def _columns(bid: Bid, made: Comparison) -> Iterator[str]:
     for column in (*own, *made.hires):
         yield from wrapped(_title(column))
         for line in column.lines:
-            yield from _line(bid, f"  {_named(line, column)}", line.cash, line.all_in)
+            yield from _cost(bid, f"  {_named(line, column)}", line)
         yield from _line(bid, "  Together", column.cash, column.all_in)
         if column.left_out:
             yield from wrapped(f"Left out, not known: {', '.join(column.left_out)}.", first="  ")
@@ -104,11 +105,21 @@ def _named(line: CostLine, column: CompareColumn) -> str:
     return line.name
 
 
+def _cost(bid: Bid, name: str, line: CostLine) -> list[str]:
+    """What a line costs; of a part that this job has none of, that it has none."""
+    if line.how == NOTHING:
+        return _with_words(name, (f"{NOTHING:>{2 * AMOUNT}}",))
+    return _line(bid, name, line.cash, line.all_in)
+
+
 def _line(bid: Bid, name: str, *amounts: Decimal | None) -> list[str]:
     """A name and its amounts; a long name takes lines of its own before them."""
-    shown = "".join(
-        f"{UNKNOWN if amount is None else money(bid, amount):>{AMOUNT}}" for amount in amounts
-    )
+    shown = [UNKNOWN if amount is None else money(bid, amount) for amount in amounts]
+    return _with_words(name, shown)
+
+
+def _with_words(name: str, amounts: Iterable[str]) -> list[str]:
+    shown = "".join(f"{amount:>{AMOUNT}}" for amount in amounts)
     indent = name[: len(name) - len(name.lstrip())]
     *before, last = _fitted(printable(name), indent)  # printable() takes the indent off
     return [*before, f"{last:<{NAME}}{shown}"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from decimal import Decimal
 
+from estimator.guide.title_words import title_of
 from estimator.language import ENGLISH, Language
 from estimator.money import show_money
 from estimator.outputs.text_layout import heading, wrapped
@@ -24,7 +25,10 @@ def title_lines(bid: Bid, language: Language = ENGLISH) -> list[str]:
     """Say which job this is."""
     job = bid.survey.job
     named = said(
-        "{title} (job {job}, {customer})", title=job.title, job=job.id, customer=job.customer
+        "{title} (job {job}, {customer})",
+        title=title_of(bid.survey),
+        job=job.id,
+        customer=job.customer,
     )
     return wrapped(language.say(named))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import groupby
 
+from estimator.guide.title_words import title_of
 from estimator.outputs.shopping_items import expected, items_of
 from estimator.outputs.text_job import money
 from estimator.outputs.text_layout import printable
@@ -14,7 +15,7 @@ from estimator.saying import said
 def message_text(bid: Bid) -> list[str]:
     """List what to get by aisle, each on a line that the phone may break as it likes."""
     job, items, language = bid.survey.job, items_of(bid), bid.books.language
-    title = said("Shopping list {job}: {title}", job=job.id, title=job.title)
+    title = said("Shopping list {job}: {title}", job=job.id, title=title_of(bid.survey))
     lines = [printable(language.say(title))]
     for aisle, group in groupby(items, key=lambda item: item.aisle):
         whats = (printable(language.say(item.what)) for item in group)

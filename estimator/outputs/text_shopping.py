@@ -5,15 +5,14 @@ from __future__ import annotations
 from decimal import Decimal
 
 from estimator.outputs.shopping_items import (
-    LENGTH,
     OTHER_AISLE,
     TRUCK_AISLE,
-    amount_of,
     in_one_piece,
     packs_of,
 )
 from estimator.outputs.text_job import money, title_lines, unpriced_lines
-from estimator.outputs.text_layout import heading, number, printable, wrapped
+from estimator.outputs.text_layout import heading, printable, wrapped
+from estimator.outputs.unit_words import LENGTH, amount_in, amount_of, cost_with_price
 from estimator.pricing.records import Bid, PackBought, ShoppingLine, StockDrawn
 from estimator.saying import listed, said
 
@@ -62,7 +61,7 @@ def _line(bid: Bid, line: ShoppingLine) -> list[str]:
 
 
 def _need(line: ShoppingLine) -> str:
-    need = said("need {need} {unit}", need=number(line.need), unit=line.unit)
+    need = said("need {need}", need=amount_in(line.need, line.unit))
     return listed((need, line.why), "; ") if line.why else need
 
 
@@ -71,8 +70,7 @@ def _pack(bid: Bid, line: ShoppingLine, pack: PackBought) -> list[str]:
     if pack.sold_as == LENGTH:
         return _bought(bid, in_one_piece(pack, what), pack, cost)
     if pack.count > 1:
-        each = money(bid, pack.price_each)
-        cost = said("{cost} ({price} each)", cost=cost, price=each)
+        cost = cost_with_price(cost, money(bid, pack.price_each), pack)
     return _bought(bid, packs_of(pack, what), pack, cost)
 
 

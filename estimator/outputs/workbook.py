@@ -33,6 +33,7 @@ READING_ORDER: tuple[Callable[[Draft], Sheet], ...] = (
     write_bid_sheet, write_takeoff, write_shopping, write_labor, write_price, write_checks,
     write_compare, write_books, write_drawing, write_sources,
 )  # fmt: skip
+_WRITE = "Choose another name, or replace it with --replace."
 RANGE_AT = 5  # behind the price build-up
 
 
@@ -88,5 +89,5 @@ def write_file(path: Path, made: Callable[[], bytes], *, replace: bool) -> None:
     """
     if not replace and os.path.isfile(path) and not is_own_file(path):  # noqa: PTH113 - never raises
         read = "this file is there already, and is not a workbook as this tool wrote it."
-        raise InputError([Problem(str(path), read, "Choose another name, or ask to replace it.")])
+        raise InputError([Problem(str(path), read, _WRITE)])
     replace_file(path, made())

@@ -43,8 +43,10 @@ def change_order(
         paid: what was bought; left out: all of the first list, or nothing, by the settings.
 
     Raises:
-        InputError: the two are in different currencies, or what no stage can go on with.
+        InputError: the two are different jobs or in different currencies, or what no stage can
+            go on with.
     """
+    _refuse_another_job(before, survey)
     _refuse_two_currencies(before, books)
     after = estimate(survey, books)
     bought = books.shop.change.materials_bought or paid is not None
@@ -63,6 +65,17 @@ def change_order(
         price=price_change(before, after, lines, items),
         bought=counted,
     )
+
+
+def _refuse_another_job(before: Bid, survey: Survey) -> None:
+    """A job is changed, not exchanged for another one."""
+    old, new = before.survey.job.id, survey.job.id
+    if old != new:
+        read = f'the job that was bid is "{old}", and this one is "{new}"'
+        write = (
+            f'Name the changed copy of job "{old}"; if it is that job, write id = "{old}" in it.'
+        )
+        raise InputError([Problem("job.id", read, write)])
 
 
 def _refuse_two_currencies(before: Bid, books: Books) -> None:

@@ -22,7 +22,7 @@ PHASES: Mapping[str, tuple[str, ...]] = {
 }
 """Phases of the labor that each part of the work is made of."""
 CONSUMABLES = "consumables"
-NOTHING = "this takeoff has nothing of it"
+NOTHING = "none in this job"
 _GROUPS = {"closing": PATCH, "paint": PAINT}
 _USED_BY = {
     "opening": PATCH, "visible-opening": PATCH, "plaster-opening": PATCH, "paint": PAINT,

@@ -19,6 +19,7 @@ from pydantic import (
 from pydantic_core import PydanticCustomError
 
 from estimator.measures import to_decimal
+from estimator.survey.locales import country_code, locale_name
 from estimator.units import LengthReading, MeasureError, read_area, read_length, read_volume
 
 UNKNOWN = "unknown"
@@ -188,8 +189,12 @@ def _no_yes(value: Any) -> Any:
     return value
 
 
-def _capitals(value: Any) -> Any:
-    return value.upper() if isinstance(value, str) else value
+def _country(value: Any) -> Any:
+    return country_code(value) if isinstance(value, str) else value
+
+
+def _locale(value: Any) -> Any:
+    return locale_name(value) if isinstance(value, str) else value
 
 
 # Limits stand before the check, so that the schema has them too.
@@ -201,7 +206,8 @@ Positive = Annotated[Decimal, Field(gt=0, le=LARGEST), BeforeValidator(_no_yes)]
 # Years that a workbook can hold, with room for the work after it.
 Day = Annotated[date, Field(ge=_FIRST_DAY, le=_LAST_DAY)]
 Gangs = Annotated[int, Field(ge=1, le=_MOST_GANGS), BeforeValidator(_no_yes)]
-Capitals = Annotated[str, BeforeValidator(_capitals)]
+Country = Annotated[str, BeforeValidator(_country)]
+LocaleName = Annotated[str, BeforeValidator(_locale)]
 MaybeInt = Annotated[
     Whole | None,
     BeforeValidator(_if_known),

@@ -11,6 +11,30 @@ if TYPE_CHECKING:
 _USUAL = ("en_US", "en_CA", "en_GB", "en_AU", "en_IE", "en_NZ", "es_US", "es_MX")
 
 
+_UNITED_KINGDOM, _ITS_CODE = "UK", "GB"
+
+
+def country_code(name: str) -> str:
+    """A country in capitals; UK is the everyday name of the one whose code is GB.
+
+    >>> country_code("uk"), country_code("us")
+    ('GB', 'US')
+    """
+    code = name.upper()
+    return _ITS_CODE if code == _UNITED_KINGDOM else code
+
+
+def locale_name(name: str) -> str:
+    """A locale as it was typed; that of the UK by its code.
+
+    >>> locale_name("en_UK"), locale_name("en_GB")
+    ('en_GB', 'en_GB')
+    """
+    language, mark, country = name.replace("-", "_").partition("_")
+    there = country.upper() == _UNITED_KINGDOM
+    return f"{language}{mark}{_ITS_CODE}" if there else name
+
+
 def is_locale(name: str) -> bool:
     """True for a locale that money and dates can be shown in."""
     return name in _USUAL or _locale(name) is not None

@@ -13,6 +13,7 @@ from estimator.reading import as_text
 from estimator.survey.records import Survey
 from estimator.survey.shape import keys_at
 from estimator.toml_lines import TomlPath
+from estimator.typed_dates import date_advice
 
 _SHOWN_CHARS = 40
 _TYPE_WORDS = {
@@ -64,7 +65,8 @@ def problem_words(error: ErrorDetails, root: type[BaseModel] = Survey) -> tuple[
     if kind == "tuple_type" and len(place) == 1:
         kind = "tables"
     words = {"name": place[-1], **error.get("ctx", {})}
-    return place, f"{shown} does not fit here", _advice(kind, words)
+    typed = date_advice(str(error["input"])) if kind.startswith("date") else ""
+    return place, f"{shown} does not fit here", typed or _advice(kind, words)
 
 
 def _missing(place: TomlPath) -> tuple[str, str]:

@@ -10,7 +10,7 @@ from estimator.survey.allowances import Allowance
 from estimator.survey.closing import FinishScope, Opening
 from estimator.survey.compare import Compare
 from estimator.survey.electrical import Box, Circuit, Run, TruckStock
-from estimator.survey.fields import Amount, Capitals, Day, MaybeInt, Record, Trips, YesNo
+from estimator.survey.fields import Amount, Country, Day, LocaleName, MaybeInt, Record, Trips, YesNo
 from estimator.survey.place import Corner, Gap, Level, Member, Obstacle, Room, Tee, Wall
 from estimator.survey.risks import Risk
 from estimator.survey.versions import Version
@@ -30,8 +30,8 @@ class Job(Record):
     start_date: Day | None = Field(
         default=None, alias="start", description="first day of the work, such as 2026-03-16"
     )
-    country: Capitals = Field(default="US", min_length=2, max_length=2, description="ISO 3166-1")
-    locale: str = Field(default="en_US", description="how money and dates are shown")
+    country: Country = Field(default="US", min_length=2, max_length=2, description="ISO 3166-1")
+    locale: LocaleName = Field(default="en_US", description="how money and dates are shown")
     units: Literal["us", "metric"] = "us"
     bare_unit: BareUnit | None = Field(
         default=None, description="unit of a bare number; unstated: in, or mm in a metric job"

@@ -99,9 +99,9 @@ def test_what_holds_for_all_of_the_work_is_said_once_in_words() -> None:
     "want",
     [
         "[ ] 3 ft in one piece: Cable, cut to length; Sample supply; $1.86",
-        "[ ] 2 x Protection plate, pack of 5; Sample supply; $9.00 ($4.50 each)",
-        "[ ] 1 ea Deep box: price unknown",
-        "From the truck -------------- [ ] 1 ea Plate (one plate): $0.80",
+        "[ ] 2 x Protection plate, pack of 5; Sample supply; $9.00 ($4.50 per pack)",
+        "[ ] 1 x Deep box: price unknown",
+        "From the truck -------------- [ ] 1 x Plate (one plate): $0.80",
         "Together $10.86 before tax",
     ],
 )

@@ -35,6 +35,8 @@ from estimator.guide.typed import AnswerRefused, read_answer
         ("way", "attic", "attic", "up, over through the attic, and down"),
         ("more", "Y", "yes", "yes"),
         ("country", "ca", "CA", "CA"),
+        ("country", "uk", "GB", "GB"),
+        ("locale", "en_UK", "en_GB", "en_GB"),
         ("customer", "", "Sample customer", "Sample customer"),
         ("date", "2026-03-02", "2026-03-02", "2026-03-02"),
     ],

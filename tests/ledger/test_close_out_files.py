@@ -201,3 +201,8 @@ def test_every_field_has_a_meaning() -> None:
             seen += 1
             assert field.get("description"), (each["title"], name)
     assert seen > 50
+
+
+def test_a_date_typed_with_strokes_names_the_day() -> None:
+    found = problem(S19, ("date = 2026-03-20", 'date = "11/24/2026"'))
+    assert found.write == "Write 2026-11-24, without quotes."

@@ -157,7 +157,7 @@ def test_why_is_folded_until_asked_for(browse: Browse) -> None:
     why = opened.page.locator("details p").first
     assert not why.is_visible()
     opened.page.locator("summary").first.press("Enter")
-    assert why.inner_text().startswith("The work needs 1 ea: ")
+    assert why.inner_text().startswith("The work needs 1: ")
 
 
 def test_forget_asks_and_then_forgets_everything(browse: Browse) -> None:

@@ -34,3 +34,11 @@ def test_two_currencies_are_refused() -> None:
         changed(euros, before=figures())
     (problem,) = raised.value.problems
     assert problem.read == "the job that was bid is in USD, and the changed one is in EUR"
+
+
+def test_another_job_is_no_change() -> None:
+    with pytest.raises(InputError) as raised:
+        changed(changes=(('id = "S1"', 'id = "S2"'),))
+    (problem,) = raised.value.problems
+    assert problem.read == 'the job that was bid is "S1", and this one is "S2"'
+    assert 'write id = "S1"' in problem.write

@@ -7,6 +7,7 @@ from decimal import Decimal
 
 import pytest
 
+from estimator.outputs.text_compare import compare_text
 from estimator.pricing.compare import compare
 from estimator.pricing.compare_parts import hours_of, items_of, part_of_items, priced
 from estimator.pricing.compare_records import CompareColumn
@@ -71,7 +72,7 @@ def test_wiring_is_all_that_is_no_closing_painting_or_cleaning() -> None:
 def test_a_part_that_the_takeoff_does_not_hold_costs_nothing_and_says_so() -> None:
     """S3: nothing is opened."""
     made = priced(with_compare("", sample="closet-charger"), "patch and paint")
-    assert (made.amount, made.how) == (0, "this takeoff has nothing of it")
+    assert (made.amount, made.how) == (0, "none in this job")
 
 
 def test_where_the_job_states_its_hours_parts_go_by_the_likely_ones() -> None:
@@ -283,3 +284,13 @@ def test_what_was_assumed_of_hiring_is_said_even_where_own_work_is_not_offered()
         "An hour of yours is taken as worth 15.00, the shop's figure.",
         "This bid takes 1.5 h of yours, the shop's figure for one bid.",
     )
+
+
+def test_a_part_that_the_job_has_none_of_says_so() -> None:
+    """The closet charger is fed through the wall, with nothing to close or to paint."""
+    bid = with_compare(f'{HIRE}quote = 400\nexcludes = ["patch"]', sample="closet-charger")
+    (column,) = compare(bid).hires
+    assert (column.lines[1].how, column.cash) == ("none in this job", 400)
+    (line,) = (row for row in compare_text(bid) if "Not in it: patch" in row)
+    assert line.split("  ")[-1].strip() == "none in this job"
+    assert "$" not in line

@@ -33,6 +33,7 @@ TYPES: list[Case] = [
     ("existing = true", 'existing = "unknown" # here', '"unknown" does', "Write true or false"),
     ("[circuit]", "date = 5 # here\n[circuit]", "5 does not fit", "Write a date as 2026-03-09"),
     ('[circuit]', 'date = "soon" # here\n[circuit]', '"soon" does', "Write a date as"),
+    ("[circuit]", 'date = "11/24/2026" # here\n[circuit]', "does not fit", "Write 2026-11-24"),
     ("[circuit]", 'country = "USA" # here\n[circuit]', '"USA" does', "at most 2 characters"),
     ("[circuit]", 'country = "U" # here\n[circuit]', '"U" does not fit', "at least 2 characters"),
     ("existing = true", "gangs = 5 # here", "5 does not fit", "at most 4"),

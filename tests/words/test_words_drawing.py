@@ -90,7 +90,7 @@ LONGER = {
     "new box": "caja nueva",
     "on the ceiling": "en el techo",
     "in the {room}": "en: {room}",
-    "opening {opening}: {wide} x {high}": "abertura {opening}: {wide} x {high}",
+    "opening {opening}": "abertura {opening}",
     "top of the trim {height}": "borde superior del z\u00f3calo {height}",
     "door {wide} x {high}": "puerta {wide} x {high}",
     "window {wide} x {high}": "ventana {wide} x {high}",
