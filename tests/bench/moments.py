@@ -52,9 +52,9 @@ def timed(name: str, lines: list[str], run: Callable[[], None]) -> Step:
 
 def command(folder: Path, line: str) -> None:
     """Type one command as a person would, in the job's folder."""
-    arguments = line.removeprefix("estimator ")
+    typed = line.replace("estimator ", f'"{sys.executable}" -m estimator ', 1)
     done = subprocess.run(
-        f'"{sys.executable}" -m estimator {arguments}', shell=True, cwd=folder,
+        typed, shell=True, cwd=folder,
         env=ENVIRONMENT, capture_output=True, text=True, check=False,
     )  # fmt: skip
     if done.returncode:
@@ -85,7 +85,11 @@ def talk(folder: Path) -> None:
 QUOTE = ["estimator survey j.toml", "estimator bid j.toml --page j.html"]
 TABLE = ['estimator survey --edit j.toml "new_x=7 ft"', "estimator compare j.toml"]
 STORE = ["estimator shopping-list j.toml --page l.html"]
-WALL = ['estimator change j.toml now.toml --bought paid.toml --why "Plaster"']
+WALL = [
+    "cp j.toml now.toml",
+    "estimator survey --edit now.toml finish=plaster",
+    'estimator change j.toml now.toml --bought paid.toml --why "Plaster"',
+]
 MONTH = [
     "estimator close-out close-out/nightstand.toml",
     "estimator books close-out/*.toml -o books.csv",
@@ -97,12 +101,8 @@ def steps(folder: Path) -> Iterator[Step]:
     yield timed("in the truck: a quote", [*QUOTE[:1], *S1, *QUOTE[1:]], lambda: talk(folder))
     yield timed("at the table: do it, or hire", TABLE, commands(folder, *TABLE))
     yield timed("in the store: the list on a phone", STORE, commands(folder, *STORE))
-    was = (folder / "j.toml").read_text(encoding="utf-8")
-    now = was.replace("[[walls]]\n", '[[walls]]\nfinish = "plaster"\n', 1)
-    (folder / "now.toml").write_text(now, encoding="utf-8")
     (folder / "paid.toml").write_text(PAID, encoding="utf-8")
-    typed = ['finish = "plaster"', *WALL]
-    yield timed("the wall is open: a change", typed, commands(folder, *WALL))
+    yield timed("the wall is open: a change", WALL, commands(folder, *WALL))
     (folder / "close-out").mkdir()
     for name in ("nightstand.toml", "close-out/nightstand.toml"):
         (folder / name).write_bytes((SAMPLES / name).read_bytes())
