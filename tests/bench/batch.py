@@ -34,7 +34,8 @@ def generated(folder: Path, count: int) -> None:
         here = folder / f"{at // IN_A_FOLDER:04}"
         here.mkdir(exist_ok=True)
         text = samples[at % len(samples)]
-        (here / f"job-{at:05}.toml").write_text(f"# {at}\n{text}", "utf-8")
+        own = text.replace('\nid = "', f'\nid = "{at}-', 1)  # no two jobs are alike
+        (here / f"job-{at:05}.toml").write_text(own, "utf-8")
 
 
 def measured(count: int) -> Figures:
