@@ -16,7 +16,6 @@ from estimator.outputs.bid_sheet import write_bid_sheet
 from estimator.outputs.cells import Placed, Sheet
 from estimator.outputs.draft import Draft
 from estimator.outputs.drawing_svg import elevation_svg, key_items
-from estimator.outputs.formats import formats
 from estimator.outputs.markup import safe
 from estimator.outputs.page import whole_page
 from estimator.outputs.xlsx_values import day_of
@@ -50,7 +49,7 @@ def bid_page(bid: Bid) -> str:
         InputError: a currency that is not on file.
     """
     job, shop = bid.survey.job, bid.books.shop
-    sheet = write_bid_sheet(Draft(bid, formats(shop.currency, job.locale, job.country)))
+    sheet = write_bid_sheet(Draft.of(bid))
     head, *parts = _parts(bid, sheet)
     drawing = draw(bid.survey, shop.practice, bid.books.language)
     lines = [

@@ -9,7 +9,7 @@ from estimator.outputs.change_lines_sheet import write_costs, write_lines
 from estimator.outputs.change_page import write_page
 from estimator.outputs.change_price_sheet import write_change_price
 from estimator.outputs.draft import Draft
-from estimator.outputs.formats import date_form, formats
+from estimator.outputs.formats import date_form
 from estimator.outputs.looks import DATE, MONEY
 from estimator.outputs.workbook import write_file
 from estimator.pricing.change_records import ChangeOrder
@@ -25,8 +25,8 @@ def change_workbook(order: ChangeOrder) -> bytes:
         InputError: a currency that is not on file.
     """
     job, shop = order.after.survey.job, order.after.books.shop
-    shown = formats(shop.currency, job.locale, job.country)
-    draft = Draft(order.after, shown)
+    draft = Draft.of(order.after)
+    shown = draft.formats
     sheets = tuple(write(draft, order) for write in READING_ORDER)
     title = said("Change order to bid {bid}", bid=order.before.survey.job.id)
     from estimator.outputs.book import Contents, book_bytes  # openpyxl, and only here

@@ -19,7 +19,7 @@ from estimator.measures import (
 )
 from estimator.outputs import looks
 from estimator.outputs.cells import Cell, Sheet, formula, number
-from estimator.outputs.formats import Formats
+from estimator.outputs.formats import Formats, formats
 from estimator.pricing.records import Bid
 from estimator.saying import said
 
@@ -47,6 +47,16 @@ class Draft:
     names: dict[str, str] = field(default_factory=dict)
     places: dict[tuple[str, str], str] = field(default_factory=dict)
     orders: dict[str, tuple[Decimal, str]] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, bid: Bid) -> Draft:
+        """Begin the workbook of a bid, its formats those of the job's locale and currency.
+
+        Raises:
+            InputError: a currency that is not on file.
+        """
+        job = bid.survey.job
+        return cls(bid, formats(bid.books.shop.currency, job.locale, job.country))
 
     @property
     def language(self) -> Language:

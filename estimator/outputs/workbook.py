@@ -14,7 +14,7 @@ from estimator.outputs.checks_sheet import write_checks
 from estimator.outputs.compare_sheet import write_compare
 from estimator.outputs.draft import Draft
 from estimator.outputs.drawing_sheet import write_drawing
-from estimator.outputs.formats import date_form, formats
+from estimator.outputs.formats import date_form
 from estimator.outputs.labor_sheet import write_labor
 from estimator.outputs.looks import DATE, MONEY
 from estimator.outputs.own_file import is_own_file
@@ -47,8 +47,8 @@ def bid_workbook(bid: Bid) -> bytes:
         InputError: a currency that is not on file.
     """
     job, shop = bid.survey.job, bid.books.shop
-    shown = formats(shop.currency, job.locale, job.country)
-    draft = Draft(bid, shown)
+    draft = Draft.of(bid)
+    shown = draft.formats
     spread = price_range(bid)
     sheets = [write(draft) for write in READING_ORDER]
     sheets.insert(RANGE_AT, write_range(draft, spread))

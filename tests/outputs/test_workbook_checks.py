@@ -10,7 +10,6 @@ import pytest
 
 from estimator.outputs.checks_sheet import TESTS, write_checks
 from estimator.outputs.draft import Draft
-from estimator.outputs.formats import formats
 from estimator.outputs.paging import page_breaks
 from estimator.outputs.workbook import bid_workbook
 from estimator.pricing.records import Bid
@@ -104,8 +103,7 @@ def test_every_test_of_the_job_has_a_line(sample: str) -> None:
 
 
 def drawn(bid: Bid) -> Draft:
-    job, shop = bid.survey.job, bid.books.shop
-    return Draft(bid, formats(shop.currency, job.locale, job.country))
+    return Draft.of(bid)
 
 
 def test_the_tests_begin_a_page_of_their_own() -> None:

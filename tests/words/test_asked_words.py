@@ -8,7 +8,6 @@ from estimator.outputs.bid_page import bid_page
 from estimator.outputs.crew_page import crew_page
 from estimator.outputs.draft import Draft
 from estimator.outputs.drawing_sheet import write_drawing
-from estimator.outputs.formats import formats
 from estimator.outputs.shopping_page import shopping_page
 from estimator.outputs.shopping_sheet import write_shopping
 from estimator.outputs.takeoff_sheet import write_takeoff
@@ -25,8 +24,7 @@ def asked(bid: Bid) -> Marked:
     """Everything that is told, on every page and sheet."""
     language = Marked()
     told = in_language(bid, language)
-    job = told.survey.job
-    draft = Draft(told, formats(told.books.shop.currency, job.locale, job.country))
+    draft = Draft.of(told)
     write_takeoff(draft)
     for write in (write_shopping, write_drawing):
         write(draft)

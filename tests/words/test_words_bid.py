@@ -15,7 +15,7 @@ from estimator.outputs.bid_page import bid_page
 from estimator.outputs.bid_sheet import write_bid_sheet
 from estimator.outputs.cells import Sheet
 from estimator.outputs.draft import Draft
-from estimator.outputs.formats import date_form, formats
+from estimator.outputs.formats import date_form
 from estimator.pricing.records import Bid
 from tests.outputs.bid_factory import NAMES, bid_of, full_bid, sample_bid
 from tests.words.marked import OPEN, Marked, bare, in_language, own_words
@@ -59,8 +59,7 @@ def dates(of: Bid) -> list[str]:
 
 def sheet_in(name: str, language: Language) -> Sheet:
     told = in_language(bid(name), language)
-    job = told.survey.job
-    return write_bid_sheet(Draft(told, formats(told.books.shop.currency, job.locale, job.country)))
+    return write_bid_sheet(Draft.of(told))
 
 
 @pytest.mark.parametrize("name", BIDS)

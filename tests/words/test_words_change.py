@@ -14,7 +14,6 @@ from estimator.language import ENGLISH, Language
 from estimator.outputs.cells import Placed, Sheet
 from estimator.outputs.change_book import READING_ORDER, change_workbook
 from estimator.outputs.draft import Draft
-from estimator.outputs.formats import formats
 from estimator.pricing.books_for import books_for
 from estimator.pricing.change import change_order
 from estimator.pricing.change_records import ChangeOrder
@@ -86,8 +85,7 @@ def told(order: ChangeOrder, language: Language) -> ChangeOrder:
 def sheets(order: ChangeOrder, language: Language) -> list[Sheet]:
     """All sheets of the workbook."""
     made = told(order, language)
-    shop, about = made.after.books.shop, made.after.survey.job
-    draft = Draft(made.after, formats(shop.currency, about.locale, about.country))
+    draft = Draft.of(made.after)
     return [write(draft, made) for write in READING_ORDER]
 
 

@@ -17,7 +17,6 @@ from estimator.outputs.cells import Sheet
 from estimator.outputs.draft import Draft
 from estimator.outputs.drawing_sheet import write_drawing
 from estimator.outputs.drawing_svg import elevation_svg, key_items
-from estimator.outputs.formats import formats
 from estimator.pricing.records import Bid
 from tests.drawing.made_view import overlaps
 from tests.outputs.bid_factory import NAMES, bid_of, full_bid, sample_bid
@@ -138,8 +137,7 @@ def figures(text: str) -> Counter[str]:
 def sheet_in(name: str, language: Language) -> Sheet:
     made = bids()[name]
     told = replace(made, books=replace(made.books, language=language))
-    job = told.survey.job
-    return write_drawing(Draft(told, formats(told.books.shop.currency, job.locale, job.country)))
+    return write_drawing(Draft.of(told))
 
 
 def cells_of(sheet: Sheet) -> list[str]:

@@ -15,7 +15,6 @@ import pytest
 from estimator.language import Language
 from estimator.outputs.cells import Placed
 from estimator.outputs.draft import Draft
-from estimator.outputs.formats import formats
 from estimator.outputs.shopping_items import items_of
 from estimator.outputs.shopping_page import list_hash, shopping_page
 from estimator.outputs.shopping_sheet import write_shopping
@@ -77,8 +76,7 @@ def left_bare(bid: Bid, texts: list[str]) -> list[str]:
 
 def placed(bid: Bid) -> list[Placed]:
     """The cells of the Shopping list sheet."""
-    job = bid.survey.job
-    draft = Draft(bid, formats(bid.books.shop.currency, job.locale, job.country))
+    draft = Draft.of(bid)
     write_takeoff(draft)
     return write_shopping(draft).placed
 
