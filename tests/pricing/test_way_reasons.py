@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from functools import partial
 from typing import cast
@@ -14,28 +13,8 @@ from estimator.pricing.way_reasons import reasons_for
 from estimator.pricing.ways import finding_counts
 from estimator.pricing.work import Work
 from estimator.rules.records import Finding
+from tests.pricing.made_ways import DOLLARS, Cost, Way, way
 
-
-@dataclass(frozen=True)
-class Cost:
-    labor: Decimal
-    materials_listed: Decimal
-    unpriced_items: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True)
-class Way:
-    price: Cost
-    blocked_by: tuple[str, ...] = ()
-
-
-def way(labor: str, materials: str, *, blocked: str = "", unpriced: str = "") -> Work:
-    items = (unpriced,) if unpriced else ()
-    cost = Cost(Decimal(labor), Decimal(materials), items)
-    return cast(Work, Way(cost, (blocked,) if blocked else ()))
-
-
-DOLLARS = partial(show_money, currency="USD", locale="en_US")
 EUROS = partial(show_money, currency="EUR", locale="de_DE")
 A, B, C = way("168.49", "14.26"), way("542.13", "32.86"), way("133.07", "8.68")
 SHUT = way("133.07", "8.68", blocked="level-access:run C")

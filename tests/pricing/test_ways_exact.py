@@ -2,35 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
-from functools import partial
-from typing import cast
 
-from estimator.money import show_money
 from estimator.pricing.way_reasons import reasons_for
-from estimator.pricing.work import Work
 from tests.pricing.made_books import bid, plain
-
-
-@dataclass(frozen=True)
-class Cost:
-    labor: Decimal
-    materials_listed: Decimal
-    unpriced_items: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True)
-class Way:
-    price: Cost
-    blocked_by: tuple[str, ...] = ()
-
-
-DOLLARS = partial(show_money, currency="USD", locale="en_US")
-
-
-def way(labor: str, materials: str) -> Work:
-    return cast(Work, Way(Cost(Decimal(labor), Decimal(materials))))
+from tests.pricing.made_ways import DOLLARS, way
 
 
 def test_half_a_dollar_of_materials_alone() -> None:
