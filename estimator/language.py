@@ -88,7 +88,7 @@ def _catalog(code: str) -> NullTranslations:
     """Read the sentences of a language; those of English are what is written in the code."""
     from gettext import NullTranslations
 
-    if code == SOURCE or code not in CODES:
+    if code == SOURCE:
         return NullTranslations()
     from babel.messages.mofile import write_mo
     from babel.messages.pofile import read_po

@@ -98,12 +98,10 @@ def crew(
 def _languages(priced: Priced, books: Path | None, asked: Tongue | None) -> list[Language]:
     """The languages asked for, else those of the settings, with the user's own words."""
     from estimator.pricing.books_for import language_for
-    from estimator.survey.reader import read_job
 
     code = asked or priced.bid.books.shop.terms.crew_language
-    file = read_job(priced.path)
     codes = tuple(each for each in CODES if each == code) or _BOTH
-    return [language_for(file, each, books, own_books()) for each in codes]
+    return [language_for(priced.file, each, books, own_books()) for each in codes]
 
 
 def _stopped(priced: Priced) -> list[str]:

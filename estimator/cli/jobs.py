@@ -12,6 +12,7 @@ from estimator.problems import InputError, Problem
 if TYPE_CHECKING:
     from estimator.catalog.records import Books
     from estimator.pricing.records import Bid
+    from estimator.survey.reader import JobFile
 
 SAMPLE = "sample:"
 JOB_SUFFIX = ".toml"
@@ -23,11 +24,12 @@ class Priced:
     """A job as priced.
 
     Attributes:
-        path: the job file it came from.
+        path: the job file it came from. file: what stands in it.
         notes: how measures and books were read, where there is something to say.
     """
 
     path: Path
+    file: JobFile
     bid: Bid
     notes: tuple[str, ...]
 
@@ -61,7 +63,7 @@ def price_job(
     if one_more:
         bid = replace(bid, one_more=one_more_outlet(file.survey, books, bid))
     return Priced(
-        path, bid, (*file.notes, *left_out(books), *stray_names(bid), *currency_note(bid))
+        path, file, bid, (*file.notes, *left_out(books), *stray_names(bid), *currency_note(bid))
     )
 
 
