@@ -91,11 +91,14 @@ def _row_faults(
 
 
 def places(sentence: str) -> frozenset[str] | None:
-    """Names of the places in a sentence; None where its braces cannot be read."""
+    """Names of the places in a sentence; None where its braces hold more, or cannot be read."""
     try:
-        return frozenset(name for _, name, _, _ in Formatter().parse(sentence) if name is not None)
+        parts = [(name, form, change) for _, name, form, change in Formatter().parse(sentence)]
     except ValueError:
         return None
+    if any(form or change for _, form, change in parts):
+        return None
+    return frozenset(name for name, _, _ in parts if name is not None)
 
 
 def word_problems(file: BookFile) -> tuple[Problem, ...]:

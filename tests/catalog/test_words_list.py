@@ -85,6 +85,8 @@ def test_dates_are_in_the_language_and_of_the_country(locale: str, code: str, wa
         ("box,caja,perhaps,,,\n", 'row 2, column es_sure: "perhaps" is not yes or no.'),
         ("{count} boxes,cajas,,,,\n", "row 2, column es: "),
         ("box,caja {,,,,\n", "row 2, column es: "),
+        ("{count} boxes,{count:x} cajas,,,,\n", "row 2, column es: "),
+        ("{count} boxes,{count!s} cajas,,,,\n", "row 2, column es: "),
     ],
 )
 def test_each_fault_is_named_with_its_row(row: str, read: str) -> None:
