@@ -15,7 +15,7 @@ from estimator.outputs import looks
 from estimator.outputs.bid_sheet import write_bid_sheet
 from estimator.outputs.cells import Placed, Sheet
 from estimator.outputs.draft import Draft
-from estimator.outputs.drawing_svg import elevation_svg, key_items
+from estimator.outputs.drawing_svg import key_items, titled_elevation
 from estimator.outputs.markup import safe
 from estimator.outputs.page import whole_page
 from estimator.outputs.xlsx_values import day_of
@@ -160,10 +160,7 @@ def _drawing(drawing: Drawing, language: Language) -> Iterator[str]:
     yield '<section aria-labelledby="drawing" class="drawing">'
     yield f'<h2 id="drawing">{told(said("The walls, drawn to scale"))}</h2>'
     for at, view in enumerate(drawing.elevations, start=1):
-        yield f'<h3 id="view{at}">{told(view.title)}</h3>'
-        yield f'<div class="wide" role="group" aria-labelledby="view{at}" tabindex="0">'
-        yield elevation_svg(view, f"wall{at}", language)
-        yield "</div>"
+        yield from titled_elevation(view, at, told(view.title), language)
         yield f"<details><summary>{told(said('The same in words'))}"
         yield f'<span class="unseen">: {told(view.title)}</span></summary><ul>'
         yield from (f"<li>{told(text)}</li>" for text in view.said)

@@ -9,7 +9,7 @@ from estimator.guide.title_words import title_of
 from estimator.language import Language
 from estimator.outputs.crew_records import CrewGroup, CrewLine, CrewPart, CrewSheet
 from estimator.outputs.crew_sheet import crew_sheets
-from estimator.outputs.drawing_svg import elevation_svg
+from estimator.outputs.drawing_svg import titled_elevation
 from estimator.outputs.markup import safe
 from estimator.outputs.page import whole_page
 from estimator.pricing.records import Bid
@@ -119,18 +119,12 @@ def _table(sheets: Sequence[CrewSheet], groups: Sequence[CrewGroup], mark: str) 
 
 
 def _walls(bid: Bid, languages: Sequence[Language]) -> Iterator[str]:
-    """Every wall as a picture that scrolls by itself where it is wider than the page.
-
-    The words in the pictures are told in the first language.
-    """
+    """Every wall as a picture; the words in the pictures are told in the first language."""
     first, *_ = languages
     drawing = draw(bid.survey, bid.books.shop.practice, first)
     yield '<section aria-labelledby="drawing">'
     yield f'<h2 id="drawing">{_said(_WALLS, languages)}</h2>'
     for at, view in enumerate(drawing.elevations, start=1):
-        yield f'<h3 id="view{at}">{_said(view.title, languages)}</h3>'
-        yield f'<div class="wide" role="group" aria-labelledby="view{at}" tabindex="0">'
-        yield elevation_svg(view, f"wall{at}", first)
-        yield "</div>"
+        yield from titled_elevation(view, at, _said(view.title, languages), first)
     yield from (f"<p>{_said(text, languages)}</p>" for text in drawing.remarks)
     yield "</section>"

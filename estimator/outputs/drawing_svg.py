@@ -155,6 +155,21 @@ def swatch_svg(key: Key, mark: str) -> str:
     )
 
 
+def titled_elevation(view: Elevation, at: int, title: str, language: Language) -> Iterator[str]:
+    """One view on a page below its title; it scrolls by itself where the page is not so wide.
+
+    Args:
+        view: the view.
+        at: its number on the page.
+        title: as markup.
+        language: as for `elevation_svg`.
+    """
+    yield f'<h3 id="view{at}">{title}</h3>'
+    yield f'<div class="wide" role="group" aria-labelledby="view{at}" tabindex="0">'
+    yield elevation_svg(view, f"wall{at}", language)
+    yield "</div>"
+
+
 def key_items(drawing: Drawing, language: Language = ENGLISH) -> Iterator[tuple[str, str]]:
     """The key to all views: a swatch, and what it stands for in words."""
     for at, key in enumerate(key_of(drawing), start=1):
